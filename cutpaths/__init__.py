@@ -1,0 +1,1 @@
+"""Exact pieces, marks and proof of a self-bound, mitered patchwork blanket."""

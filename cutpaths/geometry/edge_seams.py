@@ -1,0 +1,26 @@
+"""Where the seams of a top meet its outline; mm, front view."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from cutpaths.geometry.assembly import Seam
+from cutpaths.geometry.polygons import Ring, dot, edges, right_of, sub, unit
+from cutpaths.shapes import Point
+
+# A seam's end nearer than this to the outline meets it.
+ON_EDGE_MM = 1e-6
+
+
+def edge_seams(outline: Ring, seams: Sequence[Seam]) -> tuple[tuple[float, ...], ...]:
+    """For each side, the parts (0 to 1) of its length at which seams meet it, in order."""
+    ends = [end for seam in seams for end in (seam.start, seam.end)]
+    return tuple(_on_side(start, end, ends) for start, end in edges(outline))
+
+
+def _on_side(start: Point, end: Point, places: Sequence[Point]) -> tuple[float, ...]:
+    length = dot(sub(end, start), way := unit(sub(end, start)))
+    outward = right_of(way)
+    met = (dot(sub(p, start), way) for p in places if abs(dot(sub(p, start), outward)) < ON_EDGE_MM)
+    inside = {round(d, 6) for d in met if ON_EDGE_MM < d < length - ON_EDGE_MM}
+    return tuple(d / length for d in sorted(inside))

@@ -1,0 +1,1 @@
+"""Layouts of tops: each finds the patches that tile the seam polygon, and the seams between."""

@@ -1,0 +1,152 @@
+"""The corner template: a card that lies on one corner of the backing; front view, mm.
+
+It is bounded by the two raw edges to an inch past the dots, by the trim line as its working
+corner, and by a back edge parallel to that. It carries holes for the dots, slots for the miter
+stitching and a V notch for the crease. Sizes of holes and slots are our own choice.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from cutpaths.geometry.blanket import Corner
+from cutpaths.geometry.miter import STRAIGHT_SINE
+from cutpaths.geometry.polygons import (
+    Ring,
+    along,
+    cross,
+    distance,
+    dot,
+    meet,
+    right_of,
+    sub,
+    unit,
+)
+from cutpaths.shapes import Circle, Path, Point
+
+PAST_DOTS = 25.4
+HOLE_RADIUS = 1.5
+SLOT_WIDTH = 2.0
+# No two cut-outs come nearer to one another than this, so that card is left between them.
+BRIDGE = 3.0
+SHORTEST_SLOT = 5.0
+NOTCH_DEPTH = 3.0
+NOTCH_HALF_WIDTH = 2.0
+
+
+@dataclass(frozen=True, slots=True)
+class Template:
+    """A template's outline and what is cut out of it."""
+
+    outline: Ring
+    holes: tuple[Path | Circle, ...]
+
+
+def turned_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
+    """The template of a miter; `ways` run away from the backing's corner along its raw edges."""
+    into = unit(sub(corner.fold_point, corner.miter[0]))
+    out = unit(sub(corner.miter[1], corner.fold_point))
+    inner = _angle_between((-into[0], -into[1]), out)
+    stop = max(BRIDGE, _clear_of_one_another(inner))
+    slots = [_slot(place, corner.fold_point, BRIDGE + HOLE_RADIUS, stop) for place in corner.miter]
+    return Template(
+        _outline(corner, ways, _notched(corner)),
+        (
+            *(Circle(place, HOLE_RADIUS) for place in corner.miter),
+            *(slot for slot in slots if slot is not None),
+        ),
+    )
+
+
+def folded_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
+    """The template of a folded-over corner: a hole at the top's corner, slots along the fold."""
+    stop = BRIDGE + HOLE_RADIUS
+    slots = [_slot(place, corner.fold_point, 2 * BRIDGE, stop) for place in corner.miter]
+    return Template(
+        _outline(corner, ways, corner.outline),
+        (
+            Circle(corner.fold_point, HOLE_RADIUS),
+            *(slot for slot in slots if slot is not None),
+        ),
+    )
+
+
+def _angle_between(u: Point, v: Point) -> float:
+    """The angle between two unit vectors, 0 to pi."""
+    return abs(math.atan2(cross(u, v), dot(u, v)))
+
+
+def _clear_of_one_another(angle: float) -> float:
+    """How far from the fold point two slots must stop to leave a bridge between them."""
+    half = angle / 2
+    return (BRIDGE / 2 + SLOT_WIDTH / 2 * math.cos(half)) / math.sin(half)
+
+
+def _slot(start: Point, end: Point, after: float, before: float) -> Path | None:
+    """A slot along a line, kept off both its ends; None where it would be too short."""
+    length = distance(start, end)
+    if length - after - before < SHORTEST_SLOT:
+        return None
+    way = unit(sub(end, start))
+    side = right_of(way)
+    near, far = along(start, way, after), along(start, way, length - before)
+    half = SLOT_WIDTH / 2
+    ring = (
+        along(near, side, half),
+        along(far, side, half),
+        along(far, side, -half),
+        along(near, side, -half),
+    )
+    return Path(ring, closed=True)
+
+
+def _outline(corner: Corner, ways: tuple[Point, Point], working: Ring) -> Ring:
+    """The working corner closed by the back edge, counter-clockwise."""
+    first, second = corner.miter
+    into = unit(sub(corner.fold_point, first))
+    out = unit(sub(second, corner.fold_point))
+    backing = corner.backing_point
+    depth = max(
+        _depth(first, into, backing, ways[0]),
+        _depth(second, (-out[0], -out[1]), backing, ways[1]),
+    )
+    starts = along(first, right_of(into), -depth), along(second, right_of(out), -depth)
+    far_first = meet(starts[0], into, backing, ways[0])
+    far_second = meet(starts[1], out, backing, ways[1])
+    if abs(cross(into, out)) < STRAIGHT_SINE:
+        return far_first, *working, far_second
+    return far_first, *working, far_second, meet(starts[0], into, starts[1], out)
+
+
+def _depth(place: Point, miter: Point, backing: Point, way: Point) -> float:
+    """How far behind the stitching line the back edge lies to pass an inch beyond one dot."""
+    foot = along(backing, way, dot(sub(place, backing), way))
+    return abs(cross(miter, sub(along(foot, way, PAST_DOTS), place)))
+
+
+def _notched(corner: Corner) -> Ring:
+    """The working corner with a V cut into it where the crease leaves the cloth."""
+    crease = unit(sub(corner.fold_end, corner.fold_point))
+    ring = corner.outline
+    for i in range(len(ring) - 1):
+        u = sub(ring[i + 1], ring[i])
+        if abs(cross(u, crease)) < STRAIGHT_SINE:
+            continue
+        place = meet(ring[i], u, corner.fold_point, crease)
+        part = dot(sub(place, ring[i]), u) / dot(u, u)
+        if 0.0 < part < 1.0 - STRAIGHT_SINE:
+            return *ring[: i + 1], *_notch(place, u, u, crease), *ring[i + 1 :]
+        if abs(part - 1.0) <= STRAIGHT_SINE and i + 2 < len(ring):
+            after = sub(ring[i + 2], ring[i + 1])
+            return *ring[: i + 1], *_notch(place, u, after, crease), *ring[i + 2 :]
+    return ring
+
+
+def _notch(place: Point, before: Point, after: Point, crease: Point) -> Ring:
+    """The three points of a V notch."""
+    return (
+        along(place, unit(before), -NOTCH_HALF_WIDTH),
+        along(place, crease, -NOTCH_DEPTH),
+        along(place, unit(after), NOTCH_HALF_WIDTH),
+    )

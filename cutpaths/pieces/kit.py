@@ -1,0 +1,151 @@
+"""From a project to its pieces with all their marks.
+
+Pieces lie as they are marked or cut: patches right side up, top and backing wrong side up. Their
+places carry them to the front view: the backing by a shift, the top by a mirror and a shift.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from cutpaths.geometry import folded, turned
+from cutpaths.geometry.assembly import Assembly, Face, Grain, Piece, PieceKind
+from cutpaths.geometry.blanket import Blanket, sewing_order
+from cutpaths.geometry.marks import Mark, MarkKind
+from cutpaths.geometry.opening import PlacedOpening
+from cutpaths.geometry.polygons import box, middle
+from cutpaths.geometry.template import folded_template, turned_template
+from cutpaths.pieces.corners import CornerTemplate, templates, waste
+from cutpaths.pieces.layers import layers_of, opening_notes, patchwork_of
+from cutpaths.project.model import Construction, Project, Squares
+from cutpaths.shapes import Motion, shift
+
+# The one place that asks for the construction: how it is laid out, and its corner template.
+_CONSTRUCTIONS = {
+    Construction.TURNED: (turned.lay_out, turned_template),
+    Construction.FOLDED_OVER: (folded.lay_out, folded_template),
+}
+GRAIN_LINE_MOST_MM = 100.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kit:
+    """All the pieces of one blanket.
+
+    Attributes:
+        project: what they were made from.
+        blanket: top and backing laid out in the front view.
+        opening: the turning opening; None when folded over.
+        order: sides in sewing order, by index.
+        top: the top as sewn, wrong side up.
+        patchwork: the top as its parts; the top itself when it is one cloth.
+        backing: the backing, wrong side up.
+        templates: a corner template for each distinct corner.
+        waste: what is trimmed from each corner.
+        notes: what a person should know, the project's notes first.
+    """
+
+    project: Project
+    blanket: Blanket
+    opening: PlacedOpening | None
+    order: tuple[int, ...]
+    top: Piece
+    patchwork: Assembly
+    backing: Piece
+    templates: tuple[CornerTemplate, ...]
+    waste: tuple[Piece, ...]
+    notes: tuple[str, ...]
+
+    @property
+    def cloth(self) -> tuple[Piece, ...]:
+        """The pieces to cut from cloth."""
+        return (*self.patchwork.pieces(), self.backing)
+
+    @property
+    def pieced(self) -> bool:
+        """Whether the top is sewn of several patches."""
+        return self.patchwork.parts != (self.top,)
+
+
+def build(project: Project) -> Kit:
+    """Makes every piece of a project.
+
+    Raises:
+        InputError: the sizes cannot be made; one finding for each reason, with its key.
+    """
+    lay_out, template = _CONSTRUCTIONS[project.construction]
+    patchwork = patchwork_of(project)
+    layers = layers_of(project, patchwork)
+    blanket = lay_out(layers)
+    top = _top(project, blanket, pieced=patchwork is not None)
+    if patchwork is None:
+        patchwork = Assembly(outline=blanket.seam, parts=(top,), seams=())
+    return Kit(
+        project=project,
+        blanket=blanket,
+        opening=layers.opening,
+        order=sewing_order(blanket.seam),
+        top=top,
+        patchwork=patchwork,
+        backing=_backing(project, blanket),
+        templates=templates(project, blanket, template),
+        waste=waste(project, blanket),
+        notes=(*project.notes, *opening_notes(project, layers.opening)),
+    )
+
+
+def _top(project: Project, blanket: Blanket, *, pieced: bool) -> Piece:
+    """The top as sewn, wrong side up: the mirror image of the front view."""
+    _, bottom, right, _ = box(blanket.top)
+    to_front = Motion.quarters(0, right, bottom, mirrored=True)
+    fabric = "" if pieced else _fabric_of(project)
+    piece = Piece(
+        key=turned.TOP,
+        kind=PieceKind.TOP,
+        fabric=fabric,
+        face=Face.WRONG,
+        grain=None if pieced else _grain(project, fabric),
+        outline=to_front.inverse().ring(blanket.top),
+        marks=tuple(mark.moved(to_front.inverse()) for mark in blanket.top_marks),
+        places=(to_front,),
+    )
+    return _with_grain_line(piece)
+
+
+def _backing(project: Project, blanket: Blanket) -> Piece:
+    """The backing, wrong side up: as in the front view."""
+    left, bottom, _, _ = box(blanket.backing)
+    piece = Piece(
+        key=turned.BACKING,
+        kind=PieceKind.BACKING,
+        fabric=project.backing_fabric,
+        face=Face.WRONG,
+        grain=_grain(project, project.backing_fabric),
+        outline=shift(-left, -bottom).ring(blanket.backing),
+        marks=tuple(mark.moved(shift(-left, -bottom)) for mark in blanket.backing_marks),
+        places=(shift(left, bottom),),
+    )
+    return _with_grain_line(piece)
+
+
+def _fabric_of(project: Project) -> str:
+    """The fabric of a top of one cloth."""
+    return "" if isinstance(project.top, Squares) else project.top.fabric
+
+
+def _grain(project: Project, fabric: str) -> Grain:
+    """Threads run from foot to head; the cloth has an up where its fabric is directional."""
+    headed = any(f.directional for f in project.fabrics if f.name == fabric)
+    return Grain((0.0, 1.0), headed)
+
+
+def _with_grain_line(piece: Piece) -> Piece:
+    """Adds the grain line, in the middle of the piece."""
+    if piece.grain is None:
+        return piece
+    left, bottom, right, top = box(piece.outline)
+    x, y = middle((left, bottom), (right, top))
+    reach = min(GRAIN_LINE_MOST_MM, (top - bottom) / 4) / 2
+    way = piece.grain.way
+    line = (x - reach * way[0], y - reach * way[1]), (x + reach * way[0], y + reach * way[1])
+    return replace(piece, marks=(*piece.marks, Mark(MarkKind.GRAIN, "", line)))

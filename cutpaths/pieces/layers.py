@@ -1,0 +1,136 @@
+"""From the exact sizes of a project to the float millimetres that geometry works on."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from cutpaths.errors import Finding, InputError
+from cutpaths.geometry.assembly import Assembly
+from cutpaths.geometry.blanket import Layers, sewing_order
+from cutpaths.geometry.edge_seams import edge_seams
+from cutpaths.geometry.layouts.squares import squares
+from cutpaths.geometry.marks import letter
+from cutpaths.geometry.opening import PlacedOpening, longest, place
+from cutpaths.geometry.outlines import rectangle, regular
+from cutpaths.geometry.polygons import SAME_PLACE_MM, Ring, distance, edges, offset
+from cutpaths.lengths import INCH, Ruler
+from cutpaths.project.model import BackingCorners, Outline, Panel, Project, Regular, Squares
+
+USUAL_OPENING = 8 * INCH
+
+
+def patchwork_of(project: Project) -> Assembly | None:
+    """The patches of a pieced top; None for a top of one cloth."""
+    match project.top:
+        case Squares(finished=finished, chart=chart):
+            directional = {fabric.name: fabric.directional for fabric in project.fabrics}
+            return squares(finished, project.allowance, chart, directional)
+        case _:
+            return None
+
+
+def layers_of(project: Project, patchwork: Assembly | None) -> Layers:
+    """What the construction is laid out from.
+
+    Raises:
+        InputError: the opening asked for does not fit; says the longest that would.
+    """
+    designed = _seam_of_one_cloth(project) if patchwork is None else patchwork.outline
+    seam = designed if project.measured is None else rectangle(*_sewn(project))
+    lengths = [distance(p, q) for p, q in edges(seam)]
+    parts = edge_seams(designed, patchwork.seams if patchwork else ())
+    # On a measured top the patch seams keep their share of each side.
+    seams = tuple(
+        tuple(part * length for part in on_side)
+        for on_side, length in zip(parts, lengths, strict=True)
+    )
+    borders = project.borders
+    return Layers(
+        seam=seam,
+        allowance=float(project.allowance),
+        borders=tuple(float(border + project.turn_of_cloth / 2) for border in borders),
+        equal_corners=tuple(borders[i - 1] == borders[i] for i in range(len(borders))),
+        trim=float(project.trim),
+        basting=float(project.basting),
+        edge_seams=seams,
+        opening=_opening(project, seam, lengths, seams),
+        corners_trimmed=project.corners is BackingCorners.TRIMMED,
+    )
+
+
+def _seam_of_one_cloth(project: Project) -> Ring:
+    """The seam polygon of a top of one cloth."""
+    match project.top:
+        case Outline(points=points, outset=outset):
+            ring = tuple((float(x), float(y)) for x, y in points)
+            return offset(ring, [-float(outset)] * len(ring)) if outset else ring
+        case Regular(sides=sides, side=side):
+            return regular(sides, float(side))
+        case Panel(width=width, height=height):
+            return rectangle(float(width), float(height))
+        case Squares():
+            raise TypeError("a pieced top's outline is that of its patchwork")
+
+
+def _sewn(project: Project) -> tuple[float, float]:
+    """Width and height of the measured top between its stitching lines."""
+    size = project.sewn_top
+    if size is None:
+        raise TypeError("only rectangles are measured by width and height")
+    return float(size[0]), float(size[1])
+
+
+def _opening(
+    project: Project,
+    seam: Ring,
+    lengths: list[float],
+    seams: tuple[tuple[float, ...], ...],
+) -> PlacedOpening | None:
+    """The turning opening, on the side asked for or the second sewn.
+
+    Raises:
+        InputError: the opening asked for does not fit; says the longest that would.
+    """
+    asked = project.opening
+    if asked is None:
+        return None
+    side = sewing_order(seam)[1] if asked.side is None else asked.side
+    wish = {
+        "length": None if asked.length is None else float(asked.length),
+        "start": None if asked.start is None else float(asked.start),
+    }
+    found = place(side, lengths[side], seams[side], **wish)
+    if found is None:
+        raise InputError(_opening_finding(project, side, lengths[side]))
+    return found
+
+
+def _opening_finding(project: Project, side: int, length: float) -> Finding:
+    """Says what fits instead of the opening asked for."""
+    most = longest(length)
+    key = "opening.start" if project.opening and project.opening.start else "opening.length"
+    if most <= 0:
+        problem = f"finds no room on side {letter(side)}: 2 in at each dot must stay sewn"
+        return Finding(key=key, problem=problem, hint="Choose a longer side")
+    text = _about(project.ruler, most)
+    problem = f"must lie on side {letter(side)} with 2 in sewn at each dot"
+    return Finding(key=key, problem=problem, hint=f"The longest opening there is {text}")
+
+
+def _about(ruler: Ruler, mm: float) -> str:
+    """A computed length, down to the ruler's step."""
+    return ruler.text((Fraction(mm) / ruler.step + Fraction(1, 10**6)).__floor__() * ruler.step)
+
+
+def opening_notes(project: Project, opening: PlacedOpening | None) -> tuple[str, ...]:
+    """What to say of an opening that is not what a person would expect."""
+    if opening is None or project.opening is None:
+        return ()
+    notes = []
+    side = letter(opening.side)
+    if project.opening.length is None and opening.length < USUAL_OPENING - SAME_PLACE_MM:
+        size = _about(project.ruler, opening.length)
+        notes.append(f"side {side} has no room for the usual 8 in opening: it is {size} long")
+    if not opening.clear_of_seams:
+        notes.append(f"an end of the opening on side {side} is less than 1/2 in from a patch seam")
+    return tuple(notes)

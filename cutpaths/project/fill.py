@@ -1,0 +1,222 @@
+"""Fills the structs of `shape` from TOML tables, and says everything that does not fit.
+
+msgspec judges the plain values; the walk over tables is our own, because a person wants all
+findings at once and not the first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from enum import Enum
+from fractions import Fraction
+from functools import cache
+from types import UnionType
+from typing import Annotated, Any, Literal, TypeVar, Union, get_args, get_origin
+
+import msgspec
+
+from cutpaths.errors import FINDINGS_SHOWN
+from cutpaths.lengths import EXAMPLES, Unit, read_length, shown
+from cutpaths.project.flaws import Flaw
+from cutpaths.project.shape import EVERY, FileTable, Length, Table
+from cutpaths.source import KeyPath, Written
+
+LONGEST = Fraction(100_000)  # mm
+
+T = TypeVar("T", bound=Table)
+
+_WORDS = {str: "be text in quotes", bool: "be true or false", int: "be a whole number"}
+
+
+@dataclass(frozen=True, slots=True)
+class _Spot:
+    """Where the walk is, the unit of bare numbers, and the flaws found so far."""
+
+    path: KeyPath
+    unit: Unit
+    flaws: list[Flaw]
+
+    def at(self, part: str | int) -> _Spot:
+        return _Spot((*self.path, part), self.unit, self.flaws)
+
+    def flaw(self, problem: str, hint: str = "") -> None:
+        self.flaws.append(Flaw(self.path, problem, hint))
+
+
+def fill(kind: type[T], table: Mapping[str, object]) -> tuple[T | None, tuple[Flaw, ...]]:
+    """Fills one struct, its tables included; None and the flaws where it does not fit."""
+    units = table.get("units")
+    unit = Unit(units) if isinstance(units, str) and units in list(Unit) else Unit.INCH
+    spot = _Spot((), unit, [])
+    filled = _table(kind, table, spot)
+    return (None if spot.flaws else filled), tuple(spot.flaws)
+
+
+def _table(kind: type[T], table: Mapping[str, object], spot: _Spot) -> T | None:
+    """Fills a struct; None where a flaw of its own keys keeps it from being made."""
+    before = len(spot.flaws)
+    fields = _fields(kind)
+    _unknown_keys(kind, table, spot)
+    values: dict[str, Any] = {}
+    for name, field in fields.items():
+        if name in table:
+            values[name] = _value(field.type, table[name], spot.at(name))
+        elif field.required:
+            example = _unwrapped(field.type)[1].get("write", f"`{name}`")
+            example = example if "`" in example else f"`{example}`"
+            spot.at(name).flaw("is missing", f"Write for example {example}")
+    return None if len(spot.flaws) > before else kind(**values)
+
+
+@cache
+def _fields(kind: type[Table]) -> dict[str, msgspec.structs.FieldInfo]:
+    return {field.name: field for field in msgspec.structs.fields(kind)}
+
+
+def _unknown_keys(kind: type[Table], table: Mapping[str, object], spot: _Spot) -> None:
+    known = sorted({*_fields(kind), kind.__struct_config__.tag_field} - {None})
+    unknown = [key for key in table if key not in known]
+    for count, key in enumerate(unknown):
+        hint = _known_key(key, known) if count < FINDINGS_SHOWN else ""
+        spot.at(key).flaw("is not a known key", hint)
+
+
+def _known_key(key: str, known: list[str]) -> str:
+    """What a person may have meant: a key spelled alike, or the same key elsewhere."""
+    if near := get_close_matches(key, known, n=1):
+        return f"Write `{near[0]}`"
+    if key in _fields(FileTable):
+        return f"`{key}` belongs at the head of the file, above the first table"
+    for name, field in _fields(FileTable).items():
+        kind = _unwrapped(field.type)[0]
+        if isinstance(kind, type) and issubclass(kind, Table) and key in _fields(kind):
+            return f"`{key}` belongs in the table [{name}]"
+    return f"Known keys here: {', '.join(known)}"
+
+
+def _value(hint: Any, value: object, spot: _Spot) -> Any:
+    """Reads one value by its type; None, with a flaw, where it does not fit."""
+    kind, extra = _unwrapped(hint)
+    if isinstance(kind, type) and issubclass(kind, Table):
+        return _table_or_short(kind, value, spot)
+    if kind is Fraction:
+        return _length(value, extra["least"], spot)
+    match get_origin(kind), value:
+        case (origin, dict() as table) if origin in (Union, UnionType):
+            return _tagged(get_args(kind), table, spot)
+        case (origin, dict() as table) if origin is dict:
+            return _named(kind, table, spot)
+        case (origin, Written() | str() | int()) if get_args(kind)[1:] == (Length,):
+            return {EVERY: _length(value, "positive", spot)}
+        case (origin, list() as items) if origin is list:
+            item = get_args(kind)[0]
+            return [_value(item, each, spot.at(count)) for count, each in enumerate(items)]
+        case (origin, list() as items) if origin is tuple and len(items) == len(get_args(kind)):
+            return tuple(map(_value, get_args(kind), items, [spot] * len(items)))
+    return _scalar(hint, kind, extra, value, spot)
+
+
+def _unwrapped(hint: Any) -> tuple[Any, dict[str, str]]:
+    """A type without its annotations and its None, and what the annotations say to us."""
+    extra: dict[str, str] = {}
+    while True:
+        if get_origin(hint) is Annotated:
+            hint, *metas = get_args(hint)
+            for meta in metas:
+                extra = (meta.extra or {}) | extra
+            continue
+        options = [option for option in get_args(hint) if option is not type(None)]
+        if get_origin(hint) not in (Union, UnionType) or len(options) > 1:
+            return hint, extra
+        hint = options[0]
+
+
+def _table_or_short(kind: type[T], value: object, spot: _Spot) -> T | None:
+    if isinstance(value, dict):
+        return _table(kind, value, spot)
+    if kind.short and isinstance(value, str | int):
+        length = _length(value, "positive", spot)
+        return kind(**dict.fromkeys(kind.short, length))
+    spot.flaw(f"must be a table, got {_got(value)}")
+    return None
+
+
+def _tagged(kinds: tuple[type[Table], ...], table: Mapping[str, object], spot: _Spot) -> Any:
+    """One of several tables, by the key that tells them apart."""
+    by_tag = {str(kind.__struct_config__.tag): kind for kind in kinds}
+    key = str(kinds[0].__struct_config__.tag_field)
+    names = _one_of(by_tag)
+    if key not in table:
+        spot.at(key).flaw("is missing", f"Write {names}")
+        return None
+    tag = table[key]
+    if not isinstance(tag, str) or tag not in by_tag:
+        spot.at(key).flaw(f"must be {names}, got {_got(tag)}")
+        return None
+    return _table(by_tag[tag], table, spot)
+
+
+def _named(kind: Any, table: Mapping[str, object], spot: _Spot) -> dict[str, Any]:
+    """A table whose keys are names of the person's own, or letters of sides."""
+    key_type, value_type = get_args(kind)
+    for name in table:
+        _scalar(key_type, str, _unwrapped(key_type)[1], name, spot.at(name))
+    return {name: _value(value_type, value, spot.at(name)) for name, value in table.items()}
+
+
+def _length(value: object, least: str, spot: _Spot) -> Fraction | None:
+    if not isinstance(value, str | int):
+        spot.flaw(f"must be a length such as {EXAMPLES}, got {_got(value)}")
+        return None
+    try:
+        mm = read_length(value, spot.unit)
+    except ValueError as error:
+        spot.flaw(str(error))
+        return None
+    if least == "positive" and mm <= 0:
+        spot.flaw(f"must be more than 0, got {shown(value)}")
+    elif least == "zero" and mm < 0:
+        spot.flaw(f"must not be less than 0, got {shown(value)}")
+    elif abs(mm) > LONGEST:
+        spot.flaw(f"must not be over 100 m, got {shown(value)}")
+    return mm
+
+
+def _scalar(hint: Any, kind: Any, extra: Mapping[str, str], value: object, spot: _Spot) -> Any:
+    """A plain value, judged by msgspec; what it must be is said in our own words."""
+    given = 0.5 if isinstance(value, Written) else value  # a float must not pass for text
+    try:
+        return msgspec.convert(given, hint, builtin_types=_TIMES)
+    except msgspec.ValidationError:
+        spot.flaw(f"must {extra.get('must') or _words(kind)}, got {_got(value)}")
+        return None
+
+
+def _words(kind: Any) -> str:
+    if get_origin(kind) is Literal:
+        return f"be {_one_of(get_args(kind))}"
+    if isinstance(kind, type) and issubclass(kind, Enum):
+        return f"be {_one_of([member.value for member in kind])}"
+    if get_origin(kind) is list:
+        return "be a list"
+    if get_origin(kind) is tuple:
+        return "be a pair such as [0, 0]"
+    return _WORDS.get(kind, "be a table")
+
+
+def _one_of(names: Any) -> str:
+    *most, last = sorted(str(name) for name in names)
+    return f"{', '.join(most)} or {last}" if most else last
+
+
+def _got(value: object) -> str:
+    match value:
+        case dict():
+            return "a table"
+        case list():
+            return f"a list of {len(value)}" if value else "an empty list"
+        case str() | bool() | int():
+            return shown(value)
+    return "a date or time"

@@ -1,0 +1,55 @@
+"""One thing wrong with a project's tables, before file and line of its key are known."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from cutpaths.errors import Finding, InputError
+from cutpaths.lengths import shown
+from cutpaths.source import KeyPath, Source
+
+_BARE = re.compile(r"[A-Za-z0-9_-]{1,40}")
+_ITEMS = {"chart": "row", "points": "point"}  # what people call an item of a list
+
+
+@dataclass(frozen=True, slots=True)
+class Flaw:
+    """A key by its path, with the problem and the hint of a `Finding`."""
+
+    path: KeyPath
+    problem: str
+    hint: str = ""
+
+
+def stop_at(flaws: Sequence[Flaw], source: Source) -> None:
+    """Ends a stage that found something wrong.
+
+    Raises:
+        InputError: with every flaw, in the order of the files.
+    """
+    if not flaws:
+        return
+    order = [file.name for file in source.files]
+    findings = [_finding(flaw, source) for flaw in flaws]
+    raise InputError(*sorted(findings, key=lambda each: (order.index(each.file), each.line)))
+
+
+def _finding(flaw: Flaw, source: Source) -> Finding:
+    file, line = source.place(flaw.path)
+    names = [part for part in flaw.path if isinstance(part, str)]
+    places = [part for part in flaw.path if isinstance(part, int)]
+    item = f"{_ITEMS.get(names[-1], 'item')} {places[0] + 1} " if places else ""
+    return Finding(
+        key=".".join(_key(name) for name in names),
+        problem=f"{item}{flaw.problem}",
+        hint=flaw.hint,
+        file=file,
+        line=line,
+    )
+
+
+def _key(name: str) -> str:
+    """A key as it may stand in one line, whatever its letters."""
+    return name if _BARE.fullmatch(name) else shown(name)

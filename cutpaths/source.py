@@ -1,0 +1,302 @@
+"""Project files as tables: from bytes to TOML tables, with includes, and back to a key's line.
+
+A file may name others of its folder in `include`. Their tables are merged under its own before
+anything is checked: a file's own keys win over those of its includes, an earlier include wins over
+a later one. Lines count from 1. What the keys mean is not known here.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from hashlib import sha256
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from cutpaths.errors import FileError, Finding, InputError
+from cutpaths.lengths import shown
+
+if TYPE_CHECKING:
+    from tree_sitter import Node
+
+LARGEST = 1_000_000  # bytes; a project is a few hundred
+FILES_MOST = 16
+PARTS_MOST = 32  # of one dotted key; the time to parse a key grows with their square
+
+KeyPath = tuple[str | int, ...]
+
+_AT = re.compile(r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$")
+_PART = r"""[A-Za-z0-9_"'-]+[ \t]*\.[ \t]*"""
+_DEEP = re.compile(rf"""(?<![A-Za-z0-9_"'.-])(?:{_PART}){{{PARTS_MOST}}}""")
+_DIGITS = re.compile(r"[0-9_]{4000}")
+_UNSAFE = re.compile(r"[/\\:\x00-\x1f\x7f]")
+
+
+class Written(str):
+    """A TOML float as it is written, so that 0.1 stays one tenth; not a text of the file."""
+
+    __slots__ = ()
+
+
+@dataclass(frozen=True, slots=True)
+class File:
+    """One TOML file: its name, its text and its own table."""
+
+    name: str
+    text: str
+    table: Mapping[str, object]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A project file with all that it includes.
+
+    Attributes:
+        table: the merged table, without `include`.
+        digest: SHA-256 of the bytes of all files, in their order.
+        files: the project file, then what it includes, depth first.
+    """
+
+    table: Mapping[str, object]
+    digest: str
+    files: tuple[File, ...]
+
+    def place(self, path: KeyPath) -> tuple[str, int]:
+        """File and line of a key; of the nearest table round it where the key is not written."""
+        for depth in range(len(path), 0, -1):
+            for file in self.files:
+                if _holds(file.table, path[:depth]):
+                    return file.name, line_of(file.text, path[:depth])
+        return self.files[0].name, 1
+
+
+def load(path: Path) -> Source:
+    """Reads a project file and its includes.
+
+    Raises:
+        FileError: the project file cannot be read.
+        InputError: it, or a file it includes, is not text, not TOML, missing or too large.
+    """
+    return _source(path.name, _bytes(path), path.parent)
+
+
+def read(text: str, name: str) -> Source:
+    """Reads a project file that is given as text; it has no folder, so it includes nothing.
+
+    Raises:
+        InputError: it is not TOML, too large, or asks for an include.
+    """
+    return _source(name, text.encode("utf-8", "surrogatepass"), None)
+
+
+def _source(name: str, data: bytes, folder: Path | None) -> Source:
+    first = _parsed(name, data)
+    read_so_far = {name: (first, data)}
+    findings = list(_include(first, folder, (name,), read_so_far))
+    if findings:
+        raise InputError(*findings)
+    files = tuple(file for file, _ in read_so_far.values())
+    digest = sha256(b"".join(data for _, data in read_so_far.values())).hexdigest()
+    table: Mapping[str, object] = {}
+    for file in files:
+        table = merged(table, file.table)
+    return Source({key: table[key] for key in table if key != "include"}, digest, files)
+
+
+def merged(over: Mapping[str, object], under: Mapping[str, object]) -> dict[str, object]:
+    """Two tables as one: where both have a key `over` wins, and tables merge in turn."""
+    result = dict(under) | dict(over)
+    for key in over.keys() & under.keys():
+        mine, theirs = over[key], under[key]
+        if isinstance(mine, Mapping) and isinstance(theirs, Mapping):
+            result[key] = merged(mine, theirs)
+    return result
+
+
+def _include(
+    file: File, folder: Path | None, chain: tuple[str, ...], found: dict[str, tuple[File, bytes]]
+) -> Iterator[Finding]:
+    """Reads what a file includes into `found`; yields what is wrong with it."""
+    names = file.table.get("include", [])
+    line = line_of(file.text, ("include",)) if names else 0
+    for problem, hint in _wrong_names(names, folder, chain):
+        yield Finding(key="include", problem=problem, hint=hint, file=file.name, line=line)
+        return
+    for name in names if isinstance(names, list) else ():
+        if name in found:
+            continue
+        if len(found) == FILES_MOST:
+            problem = f"must not bring the project to more than {FILES_MOST} files"
+            yield Finding(key="include", problem=problem, file=file.name, line=line)
+            return
+        try:
+            data = _bytes(Path(folder or ".", name))
+            found[name] = (_parsed(name, data), data)
+        except FileError:
+            problem = f"must name a file that can be read, got {shown(name)}"
+            hint = "Put it into the same folder or mend its name"
+            yield Finding(key="include", problem=problem, hint=hint, file=file.name, line=line)
+        except InputError as error:
+            yield from error.findings
+        else:
+            yield from _include(found[name][0], folder, (*chain, name), found)
+
+
+def _wrong_names(
+    names: object, folder: Path | None, chain: tuple[str, ...]
+) -> Iterator[tuple[str, str]]:
+    """What is wrong with the names of an `include`, and what would be right."""
+    if not isinstance(names, list) or not all(type(name) is str for name in names):
+        yield "must be a list of file names", 'Write for example `include = ["cloth.toml"]`'
+        return
+    if names and folder is None:
+        yield "cannot be used in a text that is not a file", "Put all tables into the text itself"
+    for name in names:
+        if _UNSAFE.search(name) or not name.endswith(".toml"):
+            yield f"must name .toml files of the same folder, got {shown(name)}", ""
+        elif name in chain:
+            way = ", which includes ".join((*chain[chain.index(name) :], name))
+            yield f"must not lead back to a file: {way}", "Leave one of them out"
+
+
+def _bytes(path: Path) -> bytes:
+    try:
+        with path.open("rb") as stream:
+            return stream.read(LARGEST + 1)
+    except OSError as error:
+        reason = (error.strerror or "unknown reason").lower()
+        raise FileError(f"{path}: cannot be read: {reason}") from error
+    except ValueError as error:  # a name that no file can have
+        raise FileError(f"{str(path)!r}: cannot be read: not a file name") from error
+
+
+def _parsed(name: str, data: bytes) -> File:
+    if len(data) > LARGEST:
+        raise _unusable(name, f"must be at most {LARGEST:,} bytes long, is longer")
+    if b"\0" in data:
+        raise _unusable(name, "must be a text file, this is a binary one")
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        problem = f"must be UTF-8 text, found byte 0x{data[error.start]:02x}"
+        raise _unusable(name, problem, line, "Save the file as UTF-8") from error
+    return File(name, text, _tables(name, text))
+
+
+def _tables(name: str, text: str) -> dict[str, object]:
+    if deep := _DEEP.search(text):
+        line = text.count("\n", 0, deep.start()) + 1
+        raise _unusable(name, f"must not have keys of more than {PARTS_MOST} parts", line)
+    try:
+        return tomllib.loads(text, parse_float=Written)
+    except tomllib.TOMLDecodeError as error:
+        raise _syntax_error(name, text, str(error)) from error
+    except RecursionError as error:
+        raise _unusable(name, "must not nest lists or tables so deeply") from error
+    except ValueError as error:  # Python refuses to read thousands of digits
+        found = _DIGITS.search(text)
+        line = text.count("\n", 0, found.start()) + 1 if found else 0
+        raise _unusable(name, "has a number with thousands of digits", line) from error
+
+
+def _syntax_error(name: str, text: str, said: str) -> InputError:
+    """What the TOML reader said, with its line: `(at line 3, column 5)` stands at the end."""
+    at = _AT.search(said)
+    line = int(at["line"]) if at and at["line"] else text.rstrip().count("\n") + 1
+    words = said[: at.start()] if at else said
+    return _unusable(name, f"is not TOML: {words[:1].lower()}{words[1:]}", line)
+
+
+def _unusable(name: str, problem: str, line: int = 0, hint: str = "") -> InputError:
+    return InputError(Finding(key="", problem=problem, hint=hint, file=name, line=line))
+
+
+def _holds(table: object, path: KeyPath) -> bool:
+    """Whether a table has a value at a path."""
+    for part in path:
+        if isinstance(table, Mapping) and part in table:
+            table = table[part]
+        elif isinstance(table, list) and isinstance(part, int) and part < len(table):
+            table = table[part]
+        else:
+            return False
+    return True
+
+
+def line_of(text: str, path: KeyPath) -> int:
+    """The line of a key, of an item of a list, or else of what is nearest round it."""
+    lines = key_lines(text)
+    for depth in range(len(path), 0, -1):
+        if path[:depth] in lines:
+            return lines[path[:depth]]
+    return 1
+
+
+@lru_cache(maxsize=FILES_MOST)
+def key_lines(text: str) -> Mapping[KeyPath, int]:
+    """The line of every key of a TOML text, and of every item of its lists.
+
+    Where a table is written in several places the first counts.
+    """
+    # Loaded only here: a file without errors never needs it.
+    import tree_sitter_toml
+    from tree_sitter import Language, Parser
+
+    parser = Parser(Language(tree_sitter_toml.language()))
+    lines: dict[KeyPath, int] = {}
+    for node in parser.parse(text.encode()).root_node.named_children:
+        for path, line in _statement_lines(node):
+            lines.setdefault(path, line)
+    return lines
+
+
+def _statement_lines(node: Node) -> Iterator[tuple[KeyPath, int]]:
+    """Keys and lines of a pair, or of a table with its pairs."""
+    if node.type == "pair":
+        yield from _pair_lines(node, ())
+    elif node.type in ("table", "table_array_element"):
+        head, *pairs = [child for child in node.named_children if child.type != "comment"]
+        table = _key(head)
+        yield from _line_of_each(table, (), node)
+        if node.type == "table":
+            for pair in pairs:
+                yield from _pair_lines(pair, table)
+
+
+def _pair_lines(pair: Node, table: KeyPath) -> Iterator[tuple[KeyPath, int]]:
+    if pair.type != "pair":
+        return
+    key, *values = [child for child in pair.named_children if child.type != "comment"]
+    yield from _line_of_each(_key(key), table, pair)
+    for value in values:
+        yield from _value_lines(value, (*table, *_key(key)))
+
+
+def _value_lines(value: Node, path: KeyPath) -> Iterator[tuple[KeyPath, int]]:
+    children = [child for child in value.named_children if child.type != "comment"]
+    if value.type == "inline_table":
+        for pair in children:
+            yield from _pair_lines(pair, path)
+    elif value.type == "array":
+        for index, item in enumerate(children):
+            yield (*path, index), item.start_point.row + 1
+            yield from _value_lines(item, (*path, index))
+
+
+def _line_of_each(key: KeyPath, table: KeyPath, node: Node) -> Iterator[tuple[KeyPath, int]]:
+    """A dotted key names each table on its way."""
+    for depth in range(1, len(key) + 1):
+        yield (*table, *key[:depth]), node.start_point.row + 1
+
+
+def _key(node: Node) -> tuple[str, ...]:
+    """The parts of a bare, quoted or dotted key."""
+    if node.type == "dotted_key":
+        parts: Sequence[Node] = node.named_children
+        return tuple(name for part in parts for name in _key(part))
+    text = (node.text or b"").decode()
+    return tuple(tomllib.loads(f"{text} = 0")) if node.type == "quoted_key" else (text,)

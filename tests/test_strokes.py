@@ -1,0 +1,353 @@
+"""The single-line font: published shapes, widths, fractions, accents and letters it lacks."""
+
+from __future__ import annotations
+
+import itertools
+import math
+import subprocess
+import sys
+import unicodedata
+from collections import Counter
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cutpaths.shapes import Point
+from cutpaths.strokes import missing_letters, text_strokes, text_width
+
+PACKAGE = Path(__file__).parents[1] / "cutpaths"
+CAPITAL = 21  # units of the published tables; texts drawn at this height read in those units
+PEN = 0.35  # mm, a common fine marking pen (common practice, no source)
+
+# Paul Bourke, "Hershey Vector Font", October 1997, the table `simplex`: for each letter its width,
+# then x, y pairs, with -1, -1 where the pen is lifted. A printing of the coordinates of NBS
+# Special Publication 424 other than the one that the data file was made from.
+PUBLISHED = {
+    "#": "21 11,25,4,-7,-1,-1,17,25,10,-7,-1,-1,4,12,18,12,-1,-1,3,6,17,6",
+    "2": "20 4,16,4,17,5,19,6,20,8,21,12,21,14,20,15,19,16,17,16,15,15,13,13,10,3,0,17,0",
+    "4": "20 13,21,3,7,18,7,-1,-1,13,21,13,0",
+    "?": "18 3,16,3,17,4,19,5,20,7,21,11,21,13,20,14,19,15,17,15,15,14,13,13,12,9,10,9,7,"
+    "-1,-1,9,2,8,1,9,0,10,1,9,2",
+    "A": "18 9,21,1,0,-1,-1,9,21,17,0,-1,-1,4,7,14,7",
+    "C": "21 18,16,17,18,15,20,13,21,9,21,7,20,5,18,4,16,3,13,3,8,4,5,5,3,7,1,9,0,13,0,15,1,"
+    "17,3,18,5",
+    "H": "22 4,21,4,0,-1,-1,18,21,18,0,-1,-1,4,11,18,11",
+    "K": "21 4,21,4,0,-1,-1,18,21,4,7,-1,-1,9,12,18,0",
+    "M": "24 4,21,4,0,-1,-1,4,21,12,0,-1,-1,20,21,12,0,-1,-1,20,21,20,0",
+    "Q": "22 9,21,7,20,5,18,4,16,3,13,3,8,4,5,5,3,7,1,9,0,13,0,15,1,17,3,18,5,19,8,19,13,"
+    "18,16,17,18,15,20,13,21,9,21,-1,-1,12,4,18,-2",
+    "W": "24 2,21,7,0,-1,-1,12,21,7,0,-1,-1,12,21,17,0,-1,-1,22,21,17,0",
+    "g": "19 15,14,15,-2,14,-5,13,-6,11,-7,8,-7,6,-6,-1,-1,15,11,13,13,11,14,8,14,6,13,4,11,"
+    "3,8,3,6,4,3,6,1,8,0,11,0,13,1,15,3",
+    "i": "8 3,21,4,20,5,21,4,22,3,21,-1,-1,4,14,4,0",
+    "m": "30 4,14,4,0,-1,-1,4,10,7,13,9,14,12,14,14,13,15,10,15,0,-1,-1,15,10,18,13,20,14,"
+    "23,14,25,13,26,10,26,0",
+    "y": "16 2,14,8,0,-1,-1,14,14,8,0,6,-4,4,-6,2,-7,1,-7",
+}
+
+
+def published_lines(numbers: str) -> tuple[tuple[Point, ...], ...]:
+    """The polylines of a row of the published table."""
+    values = [float(word) for word in numbers.split(",")]
+    lines: list[list[Point]] = [[]]
+    for point in zip(values[::2], values[1::2], strict=True):
+        if point == (-1, -1):
+            lines.append([])
+        else:
+            lines[-1].append(point)
+    return tuple(map(tuple, lines))
+
+
+def rounded(lines: tuple[tuple[Point, ...], ...]) -> tuple[tuple[Point, ...], ...]:
+    """Lines in font units, free of the last digits of dividing by 21 and multiplying again."""
+    return tuple(tuple((round(x, 9), round(y, 9)) for x, y in line) for line in lines)
+
+
+def ys(text: str, height: float) -> tuple[float, float]:
+    """Lowest and highest point of a text."""
+    values = [y for line in text_strokes(text, height) for _, y in line]
+    return min(values), max(values)
+
+
+def held_letters() -> list[str]:
+    """Every letter of the first planes of Unicode that the font can draw by itself."""
+    return [c for c in map(chr, range(0x20, 0x3000)) if not missing_letters(c)]
+
+
+def segment_distance(p: Point, a: Point, b: Point) -> float:
+    """Distance from a point to a segment."""
+    (px, py), (ax, ay), (bx, by) = p, a, b
+    along = ((px - ax) * (bx - ax) + (py - ay) * (by - ay)) / math.dist(a, b) ** 2
+    t = min(1.0, max(0.0, along))
+    return math.dist(p, (ax + t * (bx - ax), ay + t * (by - ay)))
+
+
+@pytest.mark.parametrize("letter", PUBLISHED)
+def test_letters_have_the_published_strokes_and_widths(letter: str) -> None:
+    """Stroke for stroke and in width, a letter is the one in the published table."""
+    width, numbers = PUBLISHED[letter].split(" ")
+    assert rounded(text_strokes(letter, CAPITAL)) == published_lines(numbers)
+    assert round(text_width(letter, CAPITAL), 9) == float(width)
+
+
+@pytest.mark.parametrize("height", [0.1, 1.8, 2.5, 3.0, 3.3, 5.0, 7.7, 25.4, 1000.0])
+def test_capitals_stand_on_the_baseline_and_are_exactly_as_tall_as_asked(height: float) -> None:
+    """Every capital and figure (Q has a tail) runs from 0 to the height, to the last bit.
+
+    The published cap line, +12, stands 21 over the base line, -9 (notes of James Hurt's format).
+    """
+    for letter in "ABCDEFGHIJKLMNOPRSTUVWXYZ0123456789":
+        assert ys(letter, height) == (0.0, height)
+
+
+def test_widths_are_exact() -> None:
+    """Widths are the sums of the letters' published widths, scaled."""
+    assert text_width("H", 21) == 22.0
+    assert text_width("HI", 42) == 60.0
+    assert text_width("HI H", 21) == 22 + 8 + 16 + 22
+    assert text_width("0123456789", 10.5) == 100.0
+    assert text_width("PATCH-1", 21) == 21 + 18 + 16 + 21 + 22 + 14 + 20
+    assert text_width("", 5) == 0.0
+    assert text_strokes("", 5) == ()
+
+
+def test_letters_follow_one_another_by_their_widths() -> None:
+    """A letter stands where the width of what is before it ends."""
+    alone = text_strokes("H", 21)
+    second = text_strokes("gH", 21)[2:]
+    assert rounded(second) == rounded(
+        tuple(tuple((x + 19.0, y) for x, y in line) for line in alone)
+    )
+
+
+def test_space_draws_nothing() -> None:
+    """A space has width and no lines."""
+    assert text_strokes(" \u00a0\u2009", 21) == ()
+    assert text_width(" \u00a0\u2009", 21) == 16 + 16 + 6
+
+
+def test_all_of_ascii_and_the_latin_letters_are_there() -> None:
+    """Nothing is lacking in ASCII, Latin-1, Latin Extended-A and Vietnamese, nor of our signs."""
+    assert missing_letters("".join(map(chr, range(0x20, 0x7F)))) == ()
+    assert missing_letters("".join(map(chr, range(0xA0, 0x180)))) == ("\u00ad",)  # soft hyphen
+    assert missing_letters("".join(map(chr, range(0x1EA0, 0x1EFA)))) == ()
+    assert missing_letters("ơƯșȚẞȷ×°′″–—·•±→←↑↓↔√≤≥≠≈µ“”‘’„‚‹›†‡€™…−⁄") == ()
+    assert missing_letters("½¼¾⅛⅜⅝⅞⅓⅔⅕⅖⅗⅘⅙⅚⅐⅑⅒ 15⁄32 x² H₂O") == ()
+
+
+def test_missing_letters_are_named_once_in_order() -> None:
+    """What the font lacks is named as it was written, each once, in order of appearance."""
+    assert missing_letters("b木aД木\tq\u0489 ⅟①") == ("木", "Д", "\t", "\u0489", "⅟", "①")
+
+
+def test_a_missing_letter_is_drawn_as_a_hollow_box() -> None:
+    """A missing letter takes its place as a box of capital height and moves what follows."""
+    box = ((3.0, 0.0), (13.0, 0.0), (13.0, 21.0), (3.0, 21.0), (3.0, 0.0))
+    assert rounded(text_strokes("木", 21)) == (box,)
+    assert text_width("木木I", 21) == 16 + 16 + 8
+    assert rounded(text_strokes("木I", 21)) == (box, ((20.0, 21.0), (20.0, 0.0)))
+
+
+def test_a_box_that_is_written_is_not_missing() -> None:
+    """The box itself is a letter of the font."""
+    assert missing_letters("□") == ()
+
+
+@pytest.mark.parametrize("height", [0.0, -3.0, math.nan, math.inf])
+def test_a_height_that_cannot_be_drawn_is_refused(height: float) -> None:
+    """Widths and strokes refuse the same heights in the same words."""
+    message = f"text height must be over 0 mm, got {height}"
+    for ask in (text_width, text_strokes):
+        with pytest.raises(ValueError, match=f"^{message}$"):
+            ask("H", height)
+
+
+def test_no_letter_has_a_segment_without_length() -> None:
+    """Every line of every letter has two points or more and never the same one twice in a row."""
+    letters = held_letters()
+    assert {"A", "é", "½", "²", "″", "□"} <= set(letters)
+    for letter in letters:
+        for line in text_strokes(letter, 3.0):
+            assert len(line) >= 2, letter
+            assert all(a != b for a, b in itertools.pairwise(line)), letter
+
+
+def test_no_letter_draws_a_segment_twice() -> None:
+    """A pen never goes over the same segment of a letter again."""
+    for letter in held_letters():
+        segments = Counter(
+            frozenset(pair)
+            for line in rounded(text_strokes(letter, 21))
+            for pair in itertools.pairwise(line)
+        )
+        assert [s for s, count in segments.items() if count > 1] == [], letter
+
+
+def test_ink_keeps_within_the_width() -> None:
+    """No letter reaches left of its start nor right of its width: texts can be set apart."""
+    for letter in held_letters():
+        xs = [x for line in text_strokes(letter, 21) for x, _ in line]
+        assert min(xs, default=0.0) >= 0.0, letter
+        assert max(xs, default=0.0) <= text_width(letter, 21), letter
+
+
+@pytest.mark.parametrize("over", ["1", "3", "7", "15", "31"])
+@pytest.mark.parametrize("under", ["2", "4", "8", "16", "32", "64"])
+def test_a_fraction_fits_between_baseline_and_capital_height(over: str, under: str) -> None:
+    """Figures above the slash keep to the upper 3/5, those below to the lower, at 3 mm 1.8 mm."""
+    lines = text_strokes(f"{over}⁄{under}", 3.0)
+    count = len(text_strokes(over, 3.0))
+    top, slash, bottom = lines[:count], lines[count], lines[count + 1 :]
+    assert [y for _, y in slash] == [0.0, 3.0]
+    assert min(y for line in top for _, y in line) == pytest.approx(1.2, abs=1e-12)
+    assert max(y for line in top for _, y in line) == pytest.approx(3.0, abs=1e-12)
+    assert min(y for line in bottom for _, y in line) == 0.0
+    assert max(y for line in bottom for _, y in line) == pytest.approx(1.8, abs=1e-12)
+    a, b = slash
+    for line in (*top, *bottom):
+        assert all(segment_distance(p, a, b) > PEN for p in line)
+
+
+def test_a_fraction_has_its_exact_width() -> None:
+    """The width of 1⁄2, by hand.
+
+    Room at the side 3.5, the 1 5 x 0.6, to the slash 3.5 at its feet, where the slash has gone 2/5
+    of 11 to the right; the 2 stands 3.5 right of 3/5 of 11 and is 14 x 0.6 wide; room 3.5.
+    """
+    slash = 3.5 + 5 * 0.6 + 3.5 - 11 * 0.4
+    expected = slash + 11 * 0.6 + 3.5 + 14 * 0.6 + 3.5
+    assert text_width("1⁄2", 21) == pytest.approx(expected, abs=1e-12)
+    assert text_width("1⁄2", 21) < text_width("1/2", 21)
+
+
+@pytest.mark.parametrize(("ready", "built"), [("½", "1⁄2"), ("⅞", "7⁄8"), ("⅒", "1⁄10")])
+def test_a_ready_made_fraction_is_the_built_up_one(ready: str, built: str) -> None:
+    """A fraction in one character is drawn as its figures about a fraction slash."""
+    assert text_strokes(ready, 3.0) == text_strokes(built, 3.0)
+    assert text_width(ready, 3.0) == text_width(built, 3.0)
+
+
+def test_a_ready_made_fraction_takes_no_figure_before_it() -> None:
+    """2¼ is two and a quarter, not twenty-one quarters."""
+    assert text_width("2¼", 21) == pytest.approx(20 + text_width("1⁄4", 21), abs=1e-12)
+
+
+def test_a_mixed_number_stands_close() -> None:
+    """The space between a whole number and its fraction is 4 wide, before a plain word 16."""
+    fraction = text_width("1⁄16", 21)
+    assert text_width("2 1⁄16", 21) == pytest.approx(20 + 4 + fraction, abs=1e-12)
+    assert text_width("2\u00a01⁄16", 21) == text_width("2 1⁄16", 21)
+    assert text_width("2 ½", 21) == pytest.approx(20 + 4 + text_width("½", 21), abs=1e-12)
+    assert text_width("in 1⁄16", 21) == pytest.approx(8 + 19 + 16 + fraction, abs=1e-12)
+
+
+@pytest.mark.parametrize("letter", ["é", "Å", "ñ", "ç", "ě", "ü", "Ő", "ę", "ť", "ģ"])
+def test_composed_and_decomposed_letters_are_drawn_alike(letter: str) -> None:
+    """How an accented letter is encoded makes no difference."""
+    apart = unicodedata.normalize("NFD", letter)
+    assert len(apart) == 2
+    assert text_strokes(apart, 3.0) == text_strokes(letter, 3.0)
+    assert text_width(apart, 3.0) == text_width(letter, 3.0)
+    assert missing_letters(apart) == ()
+
+
+@pytest.mark.parametrize(
+    ("accented", "base", "marks"), [("é", "e", 1), ("Ü", "U", 2), ("Ő", "O", 2)]
+)
+def test_an_accent_stands_over_its_letter(accented: str, base: str, marks: int) -> None:
+    """The letter is unchanged; its marks are clear above it and within its width."""
+    lines = text_strokes(accented, 21)
+    assert lines[:-marks] == text_strokes(base, 21)
+    assert min(y for line in lines[-marks:] for _, y in line) == ys(base, 21)[1] + 3
+    assert text_width(accented, 21) == text_width(base, 21)
+
+
+def test_a_cedilla_hangs_from_its_letter() -> None:
+    """A cedilla starts on the baseline and ends below it."""
+    cedilla = text_strokes("ç", 21)[-1]
+    assert round(cedilla[0][1], 9) == 0.0
+    assert round(min(y for _, y in cedilla), 9) == -6.0
+
+
+def test_an_accent_takes_the_place_of_the_dot() -> None:
+    """An i or j loses its dot to a mark above, also past a mark below; to no other mark."""
+    assert len(text_strokes("i", 21)) == 2
+    assert text_strokes("í", 21)[0] == text_strokes("ı", 21)[0]
+    assert len(text_strokes("í", 21)) == 2
+    assert len(text_strokes("j\u0302", 21)) == 2
+    assert len(text_strokes("i\u0323\u0301", 21)) == 3
+    assert len(text_strokes("į", 21)) == 3
+
+
+def test_a_wide_accent_makes_its_letter_wider() -> None:
+    """The tilde, 10 wide, keeps 1 clear at either side of an i, which is 8 wide."""
+    assert text_width("ĩ", 21) == pytest.approx(12.0, abs=1e-12)
+
+
+def test_a_mark_alone_is_set_on_a_space() -> None:
+    """A mark with no letter before it is still drawn."""
+    assert text_strokes("\u0301", 21) == text_strokes(" \u0301", 21)
+    assert len(text_strokes("\u0301", 21)) == 1
+
+
+@given(st.text(max_size=12))
+def test_any_text_can_be_drawn(text: str) -> None:
+    """Every text has a width and proper lines, and what it lacks can be named."""
+    assert text_width(text, 3.0) >= 0.0
+    for line in text_strokes(text, 3.0):
+        assert len(line) >= 2
+        assert all(a != b for a, b in itertools.pairwise(line))
+    assert set(missing_letters(text)) <= set(unicodedata.normalize("NFC", text))
+
+
+def test_fresh_interpreters_draw_the_same() -> None:
+    """The seed of Python's hashes changes no number."""
+    code = "from cutpaths.strokes import *; print(text_strokes('Größe 2 1⁄16″ × ½', 3.3))"
+    outputs = {
+        subprocess.run(
+            [sys.executable, "-X", "utf8", "-c", code],
+            env={"PYTHONHASHSEED": seed, "PYTHONPATH": str(PACKAGE.parent)},
+            capture_output=True,
+            check=True,
+        ).stdout
+        for seed in ("0", "1", "2")
+    }
+    assert outputs == {f"{text_strokes('Größe 2 1⁄16″ × ½', 3.3)}\n".encode()}
+
+
+def test_importing_reads_no_data_and_only_the_standard_library() -> None:
+    """The letters are read when the first text is drawn, and no other package is loaded."""
+    code = """
+import sys
+before, opened = set(sys.modules), []
+sys.addaudithook(lambda event, args: opened.append(str(args[0])) if event == "open" else None)
+import cutpaths.strokes
+print(any(name.endswith("strokes.txt") for name in opened))
+print(sorted({m.split(".")[0] for m in set(sys.modules) - before} - sys.stdlib_module_names))
+cutpaths.strokes.text_width("H", 3)
+print(any(name.endswith("strokes.txt") for name in opened))
+"""
+    run = subprocess.run(
+        [sys.executable, "-c", code],
+        env={"PYTHONPATH": str(PACKAGE.parent)},
+        capture_output=True,
+        check=True,
+        text=True,
+    )
+    assert run.stdout.split("\n") == ["False", "['cutpaths']", "True", ""]
+
+
+def test_the_notice_keeps_what_the_fonts_terms_ask_for() -> None:
+    """The acknowledgements that must go with the data are there, word for word."""
+    notice = " ".join((PACKAGE / "strokes-notice.txt").read_text(encoding="utf-8").split())
+    for words in (
+        "The Hershey Fonts were originally created by Dr. A. V. Hershey while working at the "
+        "U. S. National Bureau of Standards.",
+        "The format of the Font data in this distribution was originally created by James Hurt "
+        "Cognition, Inc. 900 Technology Park Drive Billerica, MA 01821 "
+        "(mit-eddie!ci-dandelion!hurt)",
+        "Copyright (c) 2020 apshu",
+    ):
+        assert words in notice

@@ -9,17 +9,18 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from hashlib import sha256
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from cutpaths.errors import FileError, Finding, InputError
 from cutpaths.lengths import shown
 
-if TYPE_CHECKING:
+if TYPE_CHECKING:  # pathlib too: it loads slowly, and callers bring their own paths
+    from pathlib import Path
+
     from tree_sitter import Node
 
 LARGEST = 1_000_000  # bytes; a project is a few hundred
@@ -28,6 +29,7 @@ PARTS_MOST = 32  # of one dotted key; the time to parse a key grows with their s
 
 KeyPath = tuple[str | int, ...]
 
+# How the TOML reader ends its messages.
 _AT = re.compile(r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$")
 _PART = r"""[A-Za-z0-9_"'-]+[ \t]*\.[ \t]*"""
 _DEEP = re.compile(rf"""(?<![A-Za-z0-9_"'.-])(?:{_PART}){{{PARTS_MOST}}}""")
@@ -125,7 +127,7 @@ def _include(
     for problem, hint in _wrong_names(names, folder, chain):
         yield Finding(key="include", problem=problem, hint=hint, file=file.name, line=line)
         return
-    for name in names if isinstance(names, list) else ():
+    for name in names if isinstance(names, list) and folder is not None else ():
         if name in found:
             continue
         if len(found) == FILES_MOST:
@@ -133,7 +135,7 @@ def _include(
             yield Finding(key="include", problem=problem, file=file.name, line=line)
             return
         try:
-            data = _bytes(Path(folder or ".", name))
+            data = _bytes(folder / name)
             found[name] = (_parsed(name, data), data)
         except FileError:
             problem = f"must name a file that can be read, got {shown(name)}"
@@ -182,8 +184,8 @@ def _parsed(name: str, data: bytes) -> File:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
-        problem = f"must be UTF-8 text, found byte 0x{data[error.start]:02x}"
-        raise _unusable(name, problem, line, "Save the file as UTF-8") from error
+        problem = f"must be UTF-8 text, has byte 0x{data[error.start]:02x}"
+        raise _unusable(name, problem, line, "Save it as UTF-8") from error
     return File(name, text, _tables(name, text))
 
 
@@ -204,7 +206,6 @@ def _tables(name: str, text: str) -> dict[str, object]:
 
 
 def _syntax_error(name: str, text: str, said: str) -> InputError:
-    """What the TOML reader said, with its line: `(at line 3, column 5)` stands at the end."""
     at = _AT.search(said)
     line = int(at["line"]) if at and at["line"] else text.rstrip().count("\n") + 1
     words = said[: at.start()] if at else said
@@ -218,12 +219,13 @@ def _unusable(name: str, problem: str, line: int = 0, hint: str = "") -> InputEr
 def _holds(table: object, path: KeyPath) -> bool:
     """Whether a table has a value at a path."""
     for part in path:
-        if isinstance(table, Mapping) and part in table:
-            table = table[part]
-        elif isinstance(table, list) and isinstance(part, int) and part < len(table):
-            table = table[part]
-        else:
-            return False
+        match table, part:
+            case Mapping(), _ if part in table:
+                table = table[part]
+            case list(), int() if part < len(table):
+                table = table[part]
+            case _:
+                return False
     return True
 
 
@@ -247,11 +249,9 @@ def key_lines(text: str) -> Mapping[KeyPath, int]:
     from tree_sitter import Language, Parser
 
     parser = Parser(Language(tree_sitter_toml.language()))
-    lines: dict[KeyPath, int] = {}
-    for node in parser.parse(text.encode()).root_node.named_children:
-        for path, line in _statement_lines(node):
-            lines.setdefault(path, line)
-    return lines
+    nodes = parser.parse(text.encode()).root_node.named_children
+    found = [each for node in nodes for each in _statement_lines(node)]
+    return dict(reversed(found))
 
 
 def _statement_lines(node: Node) -> Iterator[tuple[KeyPath, int]]:
@@ -259,32 +259,31 @@ def _statement_lines(node: Node) -> Iterator[tuple[KeyPath, int]]:
     if node.type == "pair":
         yield from _pair_lines(node, ())
     elif node.type in ("table", "table_array_element"):
-        head, *pairs = [child for child in node.named_children if child.type != "comment"]
-        table = _key(head)
-        yield from _line_of_each(table, (), node)
-        if node.type == "table":
-            for pair in pairs:
-                yield from _pair_lines(pair, table)
+        head, *pairs = _children(node)
+        yield from _line_of_each(_key(head), (), node)
+        for pair in pairs if node.type == "table" else ():
+            yield from _pair_lines(pair, _key(head))
 
 
 def _pair_lines(pair: Node, table: KeyPath) -> Iterator[tuple[KeyPath, int]]:
-    if pair.type != "pair":
-        return
-    key, *values = [child for child in pair.named_children if child.type != "comment"]
+    key, *values = _children(pair)
     yield from _line_of_each(_key(key), table, pair)
     for value in values:
         yield from _value_lines(value, (*table, *_key(key)))
 
 
 def _value_lines(value: Node, path: KeyPath) -> Iterator[tuple[KeyPath, int]]:
-    children = [child for child in value.named_children if child.type != "comment"]
     if value.type == "inline_table":
-        for pair in children:
+        for pair in _children(value):
             yield from _pair_lines(pair, path)
     elif value.type == "array":
-        for index, item in enumerate(children):
+        for index, item in enumerate(_children(value)):
             yield (*path, index), item.start_point.row + 1
             yield from _value_lines(item, (*path, index))
+
+
+def _children(node: Node) -> list[Node]:
+    return [child for child in node.named_children if child.type != "comment"]
 
 
 def _line_of_each(key: KeyPath, table: KeyPath, node: Node) -> Iterator[tuple[KeyPath, int]]:
@@ -296,7 +295,6 @@ def _line_of_each(key: KeyPath, table: KeyPath, node: Node) -> Iterator[tuple[Ke
 def _key(node: Node) -> tuple[str, ...]:
     """The parts of a bare, quoted or dotted key."""
     if node.type == "dotted_key":
-        parts: Sequence[Node] = node.named_children
-        return tuple(name for part in parts for name in _key(part))
+        return tuple(name for part in node.named_children for name in _key(part))
     text = (node.text or b"").decode()
     return tuple(tomllib.loads(f"{text} = 0")) if node.type == "quoted_key" else (text,)

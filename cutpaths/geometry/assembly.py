@@ -7,11 +7,14 @@ assembly's frame by its places.
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from fractions import Fraction
 
 from cutpaths.geometry.marks import Mark
-from cutpaths.geometry.polygons import Ring, box
+from cutpaths.geometry.patch_shapes import PatchShape
+from cutpaths.geometry.polygons import Ring, box, distance
 from cutpaths.shapes import Circle, Motion, Path, Point
 
 
@@ -60,6 +63,7 @@ class Piece:
         holes: closed shapes cut out of it.
         marks: what is marked on the face that is up.
         places: the motions that set it down in its assembly, or in the front view.
+        shape: a patch's exact finished sizes; None for other pieces.
     """
 
     key: str
@@ -71,6 +75,7 @@ class Piece:
     holes: tuple[Path | Circle, ...] = ()
     marks: tuple[Mark, ...]
     places: tuple[Motion, ...]
+    shape: PatchShape | None = None
 
     @property
     def count(self) -> int:
@@ -84,12 +89,57 @@ class Piece:
         return right - left, top - bottom
 
 
+class Stage(StrEnum):
+    """When a seam of a top is sewn."""
+
+    UNIT = "units"
+    ROW = "rows"
+    TOP = "rows to top"
+
+
 @dataclass(frozen=True, slots=True)
 class Seam:
-    """A finished seam between parts of an assembly, from end to end."""
+    """A finished seam between parts of an assembly, from end to end.
+
+    Attributes:
+        stage: when it is sewn.
+        press: unit vector of the way both allowances are pressed; None when pressed open.
+        partial: whether it belongs to a ring of seams of which one is first sewn in part.
+    """
 
     start: Point
     end: Point
+    stage: Stage = Stage.TOP
+    press: Point | None = None
+    partial: bool = False
+
+    @property
+    def length(self) -> float:
+        """Length sewn, from finished end to finished end."""
+        return distance(self.start, self.end)
+
+    def moved(self, motion: Motion) -> Seam:
+        """The seam in another frame."""
+        press = None
+        if self.press is not None:
+            press = replace(motion, dx=0.0, dy=0.0).point(self.press)
+        ends = motion.point(self.start), motion.point(self.end)
+        return replace(self, start=ends[0], end=ends[1], press=press)
+
+
+@dataclass(frozen=True, slots=True)
+class TrianglePairs:
+    """Squares of two alike triangles of two fabrics.
+
+    Attributes:
+        fabrics: both, in the order of the alphabet.
+        finished: finished side of the square.
+        count: how many squares.
+    """
+
+    fabrics: tuple[str, str]
+    finished: Fraction
+    count: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,24 +149,46 @@ class Assembly:
     Attributes:
         outline: finished outline, counter-clockwise.
         parts: pieces, or assemblies inside it.
-        seams: in the order of sewing.
+        seams: between its parts, in the order of sewing.
         places: where it stands in an assembly round it; one place as it is at the outermost.
+        pairs: what may be sewn as pairs of triangles before cutting, in all its parts.
     """
 
     outline: Ring
     parts: tuple[Piece | Assembly, ...]
     seams: tuple[Seam, ...]
     places: tuple[Motion, ...] = (Motion(),)
+    pairs: tuple[TrianglePairs, ...] = ()
 
     def pieces(self) -> tuple[Piece, ...]:
-        """The pieces of all its parts, each with its places in this assembly's frame."""
-        return tuple(piece for part in self.parts for piece in _pieces(part))
+        """The pieces of all its parts, each once with all its places in this assembly's frame."""
+        found: dict[str, Piece] = {}
+        places: dict[str, list[Motion]] = {}
+        for part in self.parts:
+            for piece, motions in _pieces(part):
+                found.setdefault(piece.key, piece)
+                places.setdefault(piece.key, []).extend(motions)
+        return tuple(replace(piece, places=tuple(places[key])) for key, piece in found.items())
+
+    def all_seams(self) -> tuple[Seam, ...]:
+        """The seams of all its parts and its own, in the order of sewing, in its own frame.
+
+        A part is sewn before what it is a part of, so its seams are all those of a unit.
+        """
+        inner = [
+            replace(seam.moved(place), stage=Stage.UNIT)
+            for part in self.parts
+            if isinstance(part, Assembly)
+            for place in part.places
+            for seam in part.all_seams()
+        ]
+        return (*inner, *self.seams)
 
 
-def _pieces(part: Piece | Assembly) -> tuple[Piece, ...]:
+def _pieces(part: Piece | Assembly) -> Iterator[tuple[Piece, Sequence[Motion]]]:
+    """The pieces of a part, and their places in the frame of what it is a part of."""
     if isinstance(part, Piece):
-        return (part,)
-    return tuple(
-        replace(piece, places=tuple(p.then(q) for q in part.places for p in piece.places))
-        for piece in part.pieces()
-    )
+        yield part, part.places
+        return
+    for piece in part.pieces():
+        yield piece, [place.then(outer) for outer in part.places for place in piece.places]

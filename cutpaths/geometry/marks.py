@@ -40,6 +40,7 @@ class MarkKind(StrEnum):
     CORNER_FOLD = "corner fold"  # (raw edge, raw edge)
     TIP_TRIM = "tip trim"  # (raw edge, raw edge)
     GRAIN = "grain line"  # (tail, head)
+    CUT_APART = "cutting line"  # (start, end), cut once what it crosses is sewn
 
 
 MARK_ROLE: dict[MarkKind, Role] = {
@@ -62,6 +63,7 @@ MARK_ROLE: dict[MarkKind, Role] = {
     MarkKind.CORNER_FOLD: Role.FOLD,
     MarkKind.TIP_TRIM: Role.TRIM,
     MarkKind.GRAIN: Role.GRAIN,
+    MarkKind.CUT_APART: Role.TRIM,
 }
 
 

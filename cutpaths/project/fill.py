@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 from enum import Enum
 from fractions import Fraction
 from functools import cache
@@ -19,9 +18,10 @@ import msgspec
 
 from cutpaths.errors import FINDINGS_SHOWN
 from cutpaths.lengths import EXAMPLES, Unit, read_length, shown
-from cutpaths.project.flaws import Flaw
+from cutpaths.project.flaws import Flaw, stop_at
 from cutpaths.project.shape import EVERY, FileTable, Length, Table
-from cutpaths.source import KeyPath, Written
+from cutpaths.project.spelling import nearest_name
+from cutpaths.source import KeyPath, Source, Written
 
 LONGEST = Fraction(100_000)  # mm
 
@@ -45,16 +45,21 @@ class _Spot:
         self.flaws.append(Flaw(self.path, problem, hint))
 
 
-def fill(kind: type[T], table: Mapping[str, object]) -> tuple[T | None, tuple[Flaw, ...]]:
-    """Fills one struct, its tables included; None and the flaws where it does not fit."""
-    units = table.get("units")
+def fill(kind: type[T], source: Source) -> T:
+    """Fills one struct, its tables included, from the table of a file.
+
+    Raises:
+        InputError: something does not fit; it carries all such findings.
+    """
+    units = source.table.get("units")
     unit = Unit(units) if isinstance(units, str) and units in list(Unit) else Unit.INCH
     spot = _Spot((), unit, [])
-    filled = _table(kind, table, spot)
-    return (None if spot.flaws else filled), tuple(spot.flaws)
+    filled: T = _table(kind, source.table, spot)
+    stop_at(spot.flaws, source)
+    return filled
 
 
-def _table(kind: type[T], table: Mapping[str, object], spot: _Spot) -> T | None:
+def _table(kind: type[Table], table: Mapping[str, object], spot: _Spot) -> Any:
     """Fills a struct; None where a flaw of its own keys keeps it from being made."""
     before = len(spot.flaws)
     fields = _fields(kind)
@@ -76,7 +81,8 @@ def _fields(kind: type[Table]) -> dict[str, msgspec.structs.FieldInfo]:
 
 
 def _unknown_keys(kind: type[Table], table: Mapping[str, object], spot: _Spot) -> None:
-    known = sorted({*_fields(kind), kind.__struct_config__.tag_field} - {None})
+    tag = kind.__struct_config__.tag_field
+    known = sorted([*_fields(kind), tag] if tag else _fields(kind))
     unknown = [key for key in table if key not in known]
     for count, key in enumerate(unknown):
         hint = _known_key(key, known) if count < FINDINGS_SHOWN else ""
@@ -85,15 +91,26 @@ def _unknown_keys(kind: type[Table], table: Mapping[str, object], spot: _Spot) -
 
 def _known_key(key: str, known: list[str]) -> str:
     """What a person may have meant: a key spelled alike, or the same key elsewhere."""
-    if near := get_close_matches(key, known, n=1):
-        return f"Write `{near[0]}`"
+    if near := nearest_name(key, known):
+        return f"Write `{near}`"
     if key in _fields(FileTable):
+        if _tables_of(key):
+            return f"`{key}` is a table of its own: write [{key}]"
         return f"`{key}` belongs at the head of the file, above the first table"
-    for name, field in _fields(FileTable).items():
-        kind = _unwrapped(field.type)[0]
-        if isinstance(kind, type) and issubclass(kind, Table) and key in _fields(kind):
-            return f"`{key}` belongs in the table [{name}]"
+    for name in _fields(FileTable):
+        for table in _tables_of(name):
+            if key in _fields(table):
+                tag = table.__struct_config__.tag
+                layout = f" with layout {tag}" if tag else ""
+                return f"`{key}` belongs in the table [{name}]{layout}"
     return f"Known keys here: {', '.join(known)}"
+
+
+def _tables_of(name: str) -> list[type[Table]]:
+    """The tables that a key at the head of the file may hold."""
+    kind = _unwrapped(_fields(FileTable)[name].type)[0]
+    choices = get_args(kind) or (kind,)
+    return [each for each in choices if isinstance(each, type) and issubclass(each, Table)]
 
 
 def _value(hint: Any, value: object, spot: _Spot) -> Any:
@@ -133,13 +150,14 @@ def _unwrapped(hint: Any) -> tuple[Any, dict[str, str]]:
         hint = options[0]
 
 
-def _table_or_short(kind: type[T], value: object, spot: _Spot) -> T | None:
+def _table_or_short(kind: type[Table], value: object, spot: _Spot) -> Any:
     if isinstance(value, dict):
         return _table(kind, value, spot)
     if kind.short and isinstance(value, str | int):
         length = _length(value, "positive", spot)
         return kind(**dict.fromkeys(kind.short, length))
-    spot.flaw(f"must be a table, got {_got(value)}")
+    either = "a length or a table" if kind.short else "a table"
+    spot.flaw(f"must be {either}, got {_got(value)}")
     return None
 
 
@@ -186,12 +204,14 @@ def _length(value: object, least: str, spot: _Spot) -> Fraction | None:
 
 def _scalar(hint: Any, kind: Any, extra: Mapping[str, str], value: object, spot: _Spot) -> Any:
     """A plain value, judged by msgspec; what it must be is said in our own words."""
-    given = 0.5 if isinstance(value, Written) else value  # a float must not pass for text
+    plain = isinstance(value, str | int | list | dict) and not isinstance(value, Written)
     try:
-        return msgspec.convert(given, hint, builtin_types=_TIMES)
+        if plain:  # else msgspec would take a float or a date for text
+            return msgspec.convert(value, hint)
     except msgspec.ValidationError:
-        spot.flaw(f"must {extra.get('must') or _words(kind)}, got {_got(value)}")
-        return None
+        pass
+    spot.flaw(f"must {extra.get('must') or _words(kind)}, got {_got(value)}")
+    return None
 
 
 def _words(kind: Any) -> str:

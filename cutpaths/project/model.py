@@ -31,6 +31,20 @@ class BackingCorners(StrEnum):
     TRIMMED = "trimmed"
 
 
+class Pressing(StrEnum):
+    """How seam allowances of the patchwork are pressed."""
+
+    OPEN = "open"
+    ALTERNATE = "alternate"
+
+
+class Run(StrEnum):
+    """Which way strips run in the blanket."""
+
+    ACROSS = "across"
+    DOWN = "down"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fabric:
     """One cloth; `directional` when its print or nap has an up."""

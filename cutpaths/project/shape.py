@@ -21,7 +21,6 @@ LENGTH_PATTERN = (
     r"|[0-9]*\s*-?\s*[½⅓⅔¼¾⅛⅜⅝⅞])\s*([Mm][Mm]|[Cc][Mm]|[Mm]|[Ii][Nn]([Cc][Hh]([Ee][Ss])?)?"
     r"|[Yy][Dd]|[Yy][Aa][Rr][Dd][Ss]?|[\"″])?\s*$"
 )
-LENGTH_SCHEMA = {"type": ["number", "string"], "pattern": LENGTH_PATTERN}
 
 Length = Annotated[
     Fraction, Meta(extra={"least": "positive"}, extra_json_schema={"exclusiveMinimum": 0})
@@ -36,7 +35,9 @@ Count = Annotated[
         extra={"must": f"be a whole number from 1 to {PATCHES_MOST:,}"},
     ),
 ]
-Text = Annotated[str, Meta(max_length=120, min_length=1, extra={"must": "be 1 to 120 letters"})]
+Text = Annotated[
+    str, Meta(max_length=120, min_length=1, extra={"must": "be text of 1 to 120 letters"})
+]
 FabricName = Annotated[
     str,
     Meta(
@@ -57,7 +58,7 @@ class Table(Struct, forbid_unknown_fields=True, kw_only=True, frozen=True):
     short: ClassVar[tuple[str, ...]] = ()
 
 
-class FabricTable(Table):
+class FabricTable(Table, frozen=True):
     """One cloth. Its name, in lower case, is how the top and the backing ask for it."""
 
     label: Annotated[Text | None, Meta(description="Name on labels; else the fabric's name")] = None
@@ -66,7 +67,7 @@ class FabricTable(Table):
     ] = False
 
 
-class Patch(Table):
+class Patch(Table, frozen=True):
     """Size of a square patch, cut or finished; a bare length is the cut size."""
 
     short: ClassVar[tuple[str, ...]] = ("cut",)
@@ -75,7 +76,7 @@ class Patch(Table):
     finished: Annotated[Length | None, Meta(description="Seam line to seam line")] = None
 
 
-class SquaresTable(Table, tag_field="layout", tag="squares"):
+class SquaresTable(Table, tag_field="layout", tag="squares", frozen=True):
     """A top of squares of one size, in columns and rows."""
 
     patch: Annotated[Patch, Meta(extra={"write": "patch = 5"})]
@@ -91,14 +92,14 @@ class SquaresTable(Table, tag_field="layout", tag="squares"):
     ] = None
 
 
-class Rectangle(Table):
+class Rectangle(Table, frozen=True):
     """Width and height."""
 
     width: Annotated[Length, Meta(extra={"write": "width = 30"})]
     height: Annotated[Length, Meta(extra={"write": "height = 36"})]
 
 
-class Size(Table):
+class Size(Table, frozen=True):
     """Width and height; a bare length is both."""
 
     short: ClassVar[tuple[str, ...]] = ("width", "height")
@@ -107,7 +108,7 @@ class Size(Table):
     height: Annotated[Length, Meta(extra={"write": "height = 36"})]
 
 
-class PanelTable(Table, tag_field="layout", tag="panel"):
+class PanelTable(Table, tag_field="layout", tag="panel", frozen=True):
     """A top of one rectangle of cloth."""
 
     cut: Annotated[Rectangle | None, Meta(description="Size raw edge to raw edge")] = None
@@ -115,7 +116,7 @@ class PanelTable(Table, tag_field="layout", tag="panel"):
     fabric: Annotated[str | None, Meta(description="Name of its fabric")] = None
 
 
-class RegularTable(Table):
+class RegularTable(Table, frozen=True):
     """A polygon with equal sides and corners; side A is the foot."""
 
     sides: Annotated[
@@ -125,7 +126,7 @@ class RegularTable(Table):
     side: Annotated[Length, Meta(description="Finished length", extra={"write": "side = 9"})]
 
 
-class OutlineTable(Table, tag_field="layout", tag="outline"):
+class OutlineTable(Table, tag_field="layout", tag="outline", frozen=True):
     """A top of one piece with any convex outline."""
 
     points: Annotated[
@@ -140,12 +141,10 @@ class OutlineTable(Table, tag_field="layout", tag="outline"):
     fabric: Annotated[str | None, Meta(description="Name of its fabric")] = None
 
 
-class BorderTable(Table):
+class BorderTable(Table, frozen=True):
     """The border's width, or what settles it: the backing or the finished blanket."""
 
-    width: Annotated[EachSide | None, Meta(description="Finished width, or one for each side")] = (
-        None
-    )
+    width: Annotated[EachSide | None, Meta(description="Width, one or one for each side")] = None
     backing: Annotated[Size | None, Meta(description="Cut size of the backing")] = None
     finished: Annotated[Size | None, Meta(description="Wanted size of the blanket")] = None
     nearest: Annotated[
@@ -154,7 +153,7 @@ class BorderTable(Table):
     ] = None
 
 
-class BackingTable(Table):
+class BackingTable(Table, frozen=True):
     """The backing, which comes round to the front as the border."""
 
     fabric: Annotated[str | None, Meta(description="Name of its fabric")] = None
@@ -163,7 +162,7 @@ class BackingTable(Table):
     ] = BackingCorners.LEFT_ON
 
 
-class SeamsTable(Table):
+class SeamsTable(Table, frozen=True):
     """Distances of the sewing lines (defaults: 1/4, 1/8, 1/4 in; metric files 6, 3, 6 mm)."""
 
     allowance: Annotated[Length | None, Meta(description="Raw edge to stitching line")] = None
@@ -171,7 +170,7 @@ class SeamsTable(Table):
     miter: Annotated[Length | None, Meta(description="Miter trim: miter stitching to cut")] = None
 
 
-class OpeningTable(Table):
+class OpeningTable(Table, frozen=True):
     """The turning opening; what is left out is chosen."""
 
     length: Annotated[Length | None, Meta(description="Length left unsewn")] = None
@@ -181,14 +180,14 @@ class OpeningTable(Table):
     ] = None
 
 
-class MeasuredTable(Table):
+class MeasuredTable(Table, frozen=True):
     """The sewn top as taped, raw edge to raw edge."""
 
     width: Annotated[Length, Meta(extra={"write": 'width = "30 1/8"'})]
     height: Annotated[Length, Meta(extra={"write": 'height = "35 3/8"'})]
 
 
-class FileTable(Table):
+class FileTable(Table, frozen=True):
     """A self-bound, mitered blanket: the project file of cutpaths."""
 
     format: Annotated[

@@ -47,7 +47,8 @@ def render(document: Document) -> bytes:
             piece = group.add(canvas.g(id=f"{role.lower()}-{key}"))
             for item in items:
                 piece.add(ink.element(item))
-    return (_DECLARATION + canvas.tostring() + "\n").encode()
+    text: str = canvas.tostring()
+    return f"{_DECLARATION}{text}\n".encode()
 
 
 def _canvas(drawing: Drawing) -> _Element:
@@ -116,11 +117,11 @@ class _Ink:
     def _route(self, points: tuple[Point, ...], closed: bool) -> str:
         # As `_number`, all points at once: this is where a large file spends its time.
         height = self.height
-        route = " L ".join(["%.6f,%.6f" % (x, height - y) for x, y in points])
+        route = " L ".join([f"{x:.6f},{height - y:.6f}" for x, y in points])
         return f"M {route.replace('-0.000000', '0.000000')}{' Z' if closed else ''}"
 
     def _lettering(self, text: Text) -> _Element:
-        group = self.canvas.g(stroke_dasharray="none")  # dashed letters cannot be read
+        group = self.canvas.g(stroke_dasharray="none")  # dashed letters are unreadable
         group.set_desc(title=text.string)
         for path in text_paths(text):
             group.add(self.canvas.path(d=self._route(path.points, path.closed)))

@@ -1,0 +1,24 @@
+"""`cutpaths prove`: the proof that the pieces sew together."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("project", type=click.Path(path_type=Path))
+def command(project: Path) -> None:
+    """Sew a PROJECT up on paper and print each check: what was expected, what was found.
+
+    Exit status 1 when a check fails.
+    """
+    from cutpaths.pieces import build
+    from cutpaths.project import load
+    from cutpaths.proof import prove, require
+    from cutpaths.proof.show import lines
+
+    proof = prove(build(load(project)))
+    click.echo("\n".join(lines(proof)))
+    require(proof)

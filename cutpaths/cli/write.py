@@ -1,0 +1,77 @@
+"""`cutpaths write`: the files of a project."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+# The uses are named again here, so that help loads no sheet; a test compares the two.
+USES = ("cad", "cutter", "projector")
+
+
+@click.command()
+@click.argument("project", type=click.Path(path_type=Path))
+@click.option(
+    "-o",
+    "--out",
+    "folder",
+    type=click.Path(path_type=Path, file_okay=False),
+    required=True,
+    help="Folder to write to; made when it is not there.",
+)
+@click.option(
+    "--for",
+    "uses",
+    type=click.Choice(USES),
+    multiple=True,
+    help="What the files are for; repeatable. All by default.",
+)
+@click.option(
+    "--text-on-cloth", is_flag=True, help="Let a machine draw labels and grain lines on cloth."
+)
+@click.option("--no-check", is_flag=True, help="Do not read the files back before writing them.")
+@click.option("--force", is_flag=True, help="Replace files that are not this project's.")
+def command(
+    project: Path,
+    folder: Path,
+    uses: tuple[str, ...],
+    text_on_cloth: bool,
+    no_check: bool,
+    force: bool,
+) -> None:
+    """Prove a PROJECT and write its true-scale files.
+
+    Nothing is written when the proof fails, or when a file does not read back as it was drawn.
+    """
+    from cutpaths.files import safe_name, write_folder
+    from cutpaths.formats import FORMATS, render_checked
+    from cutpaths.pieces import build
+    from cutpaths.project import load
+    from cutpaths.proof import prove, require
+    from cutpaths.sheets.sheet import Wishes, unknown_letters
+    from cutpaths.sheets.uses import outputs
+
+    kit = build(load(project))
+    require(prove(kit))
+    made = outputs(kit, uses or USES, Wishes(text_on_cloth=text_on_cloth))
+    jobs = [(output, name) for output in made for name in output.formats]
+    stem = safe_name(kit.project.title)
+    files = {}
+    with click.progressbar(jobs, label="Drawing", file=sys.stderr, hidden=_quiet()) as shown:
+        for output, name in shown:
+            data = render_checked(output.document, name, check=not no_check)
+            files[f"{stem}-{output.name}{FORMATS[name].suffix}"] = data
+    digest = kit.project.digest
+    title = kit.project.title
+    for path in write_folder(folder, files, project=title, digest=digest, force=force):
+        click.echo(path)
+    for note in kit.notes:
+        click.echo(f"Note: {note}.", err=True)
+    if unknown := unknown_letters(made):
+        click.echo(f"Note: no stroke letters for {' '.join(unknown)}; drawn as boxes.", err=True)
+
+
+def _quiet() -> bool:
+    return not sys.stderr.isatty()

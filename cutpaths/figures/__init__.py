@@ -1,0 +1,7 @@
+"""Figures: every printed number of a project comes from here, exact or marked as rounded."""
+
+from cutpaths.figures.collect import figures
+from cutpaths.figures.model import Figure, Figures, Group
+from cutpaths.figures.sizes import Sizes, sizes
+
+__all__ = ["Figure", "Figures", "Group", "Sizes", "figures", "sizes"]

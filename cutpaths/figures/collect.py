@@ -1,0 +1,183 @@
+"""All figures of a kit, group by group."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from string import ascii_uppercase
+
+from cutpaths.figures.corners import corner_groups
+from cutpaths.figures.model import Figure, Figures, Group, count, exact, length, size, words
+from cutpaths.figures.sizes import on_the_ruler, sizes
+from cutpaths.geometry.marks import Mark, MarkKind, letter, select
+from cutpaths.geometry.polygons import Ring, box, distance, edges, middle
+from cutpaths.lengths import Ruler
+from cutpaths.pieces import Kit
+from cutpaths.project.model import Squares
+
+# A center this near to the middle of the raw side may be found by folding.
+FOLDING_MM = 0.1
+
+
+def figures(kit: Kit) -> Figures:
+    """Collects every figure of a kit."""
+    groups = (
+        Group("Blanket", _blanket(kit)),
+        Group("Patches", _patches(kit)),
+        Group("Sides", _sides(kit)),
+        Group("Turning opening", _opening(kit)),
+        *corner_groups(kit),
+        Group("Sewing and marking", _sewing(kit)),
+    )
+    return Figures(
+        project=kit.project.title,
+        digest=kit.project.digest,
+        groups=tuple(group for group in groups if group.figures),
+        notes=(*kit.notes, *_center_notes(kit), *_ruler_notes(kit)),
+    )
+
+
+def _blanket(kit: Kit) -> tuple[Figure, ...]:
+    """Sizes of the finished blanket, the top and the backing, and the borders."""
+    project, blanket = kit.project, kit.blanket
+    ruler = project.ruler
+    settled = sizes(project)
+    if settled is None:
+        named = (
+            ("finished", "finished blanket", blanket.finished),
+            ("backing", "backing, cut", blanket.backing),
+            ("top", "top, raw edge to raw edge", blanket.top),
+            ("seen", "top, between stitching lines", blanket.seam),
+        )
+        found = [size(key, label, *_extent(ring), ruler) for key, label, ring in named]
+    else:
+        top = "top, raw edge to raw edge" + ("" if project.measured is None else ", as measured")
+        found = [
+            size("finished", "finished blanket", *settled.finished, ruler),
+            size("backing", "backing, cut", *settled.backing, ruler),
+            size("top", top, *settled.raw, ruler),
+            size("seen", "top, between stitching lines", *settled.seen, ruler),
+        ]
+    return (*(figure for pair in found for figure in pair), *_borders(kit))
+
+
+def _extent(ring: Ring) -> tuple[float, float]:
+    left, bottom, right, top = box(ring)
+    return right - left, top - bottom
+
+
+def _borders(kit: Kit) -> tuple[Figure, ...]:
+    borders, ruler = kit.project.borders, kit.project.ruler
+    if len(set(borders)) == 1:
+        return (length("border", "border", borders[0], ruler),)
+    return tuple(
+        length(f"border.{letter(i).lower()}", f"border of side {letter(i)}", b, ruler)
+        for i, b in enumerate(borders)
+    )
+
+
+def _patches(kit: Kit) -> tuple[Figure, ...]:
+    """Cut size and count of each patch."""
+    if not kit.pieced:
+        return ()
+    labels = {fabric.name: fabric.label for fabric in kit.project.fabrics}
+    found: list[Figure] = []
+    for piece in kit.patchwork.pieces():
+        key = piece.key.lower()
+        label = f"{piece.key} ({labels.get(piece.fabric, piece.fabric)})"
+        found.append(count(f"{key}.count", label, piece.count, "to cut"))
+    if isinstance(kit.project.top, Squares):
+        finished = kit.project.top.finished
+        cut = finished + 2 * kit.project.allowance
+        ruler = kit.project.ruler
+        found.append(length("patch.cut", "each square, cut", cut, ruler))
+        found.append(length("patch.finished", "each square, finished", finished, ruler))
+    return tuple(found)
+
+
+def _sides(kit: Kit) -> tuple[Figure, ...]:
+    """Length of each side from dot to dot and, on outlines that are no rectangle, raw."""
+    named = [("seam", "between stitching lines" if kit.opening is None else "dot to dot")]
+    rings = [kit.blanket.seam]
+    if sizes(kit.project) is None:
+        named += [("top", "raw edge of the top"), ("backing", "raw edge of the backing")]
+        rings += [kit.blanket.top, tuple(c.backing_point for c in kit.blanket.corners)]
+    found: list[Figure] = []
+    for (name, label), ring in zip(named, rings, strict=True):
+        found += _each_side(name, label, ring, kit.project.ruler)
+    return tuple(found)
+
+
+def _each_side(name: str, label: str, ring: Ring, ruler: Ruler) -> list[Figure]:
+    """One figure for all sides where they are alike on the page, else one for each."""
+    lengths = [exact(distance(start, end)) for start, end in edges(ring)]
+    if len(set(lengths)) == 1:
+        return [length(f"side.{name}", f"each side, {label}", lengths[0], ruler)]
+    return [
+        length(f"side.{letter(i).lower()}.{name}", f"side {letter(i)}, {label}", mm, ruler)
+        for i, mm in enumerate(lengths)
+    ]
+
+
+def _opening(kit: Kit) -> tuple[Figure, ...]:
+    opening, ruler = kit.opening, kit.project.ruler
+    if opening is None:
+        return ()
+    at = letter(opening.side)
+    return (
+        words("opening.side", "on side", at),
+        length("opening.length", "length left unsewn", opening.length, ruler),
+        length("opening.start", f"first end, from the dot where {at} starts", opening.start, ruler),
+    )
+
+
+def _sewing(kit: Kit) -> tuple[Figure, ...]:
+    order = " ".join(letter(i) for i in kit.order)
+    faces = f"top {kit.top.face.value} (mirrored), backing {kit.backing.face.value}"
+    return (
+        words("sides", "sides, seen from the front", _sides_words(kit)),
+        words("order", "sides in sewing order", order),
+        words("faces", "as they lie when marked", faces),
+    )
+
+
+def _sides_words(kit: Kit) -> str:
+    sides = len(kit.blanket.seam)
+    if sides == 4:
+        return "A foot, B right, C head, D left"
+    return f"A to {letter(sides - 1)}, counter-clockwise, A at the foot"
+
+
+def _center_notes(kit: Kit) -> tuple[str, ...]:
+    """Sides whose center mark is not the middle of the backing's raw side."""
+    ruler = kit.project.ruler
+    centers = [(m.at, _off_middle(kit, m)) for m in select(kit.backing.marks, MarkKind.CENTER)]
+    off = [f"{at} by {ruler.text(Fraction(mm))}" for at, mm in centers if mm > FOLDING_MM]
+    if not off:
+        return ()
+    return (
+        "do not find centers by folding the backing in half: the center mark is off the middle of"
+        f" its raw side on {', '.join(off)}",
+    )
+
+
+def _off_middle(kit: Kit, center: Mark) -> float:
+    """How far a center mark lies from the middle of its raw side."""
+    corners = kit.blanket.corners
+    i = ascii_uppercase.index(center.at)
+    start, end = corners[i].backing_point, corners[(i + 1) % len(corners)].backing_point
+    at_edge = kit.backing.places[0].point(center.points[1])
+    return distance(middle(start, end), at_edge)
+
+
+def _ruler_notes(kit: Kit) -> tuple[str, ...]:
+    """The nearest border that leaves no size off the ruler's marks, and what it makes of them."""
+    ruler = kit.project.ruler
+    found = on_the_ruler(kit.project, ruler)
+    if found is None:
+        return ()
+    finished = " x ".join(ruler.text(mm) for mm in found.sizes.finished)
+    backing = " x ".join(ruler.text(mm) for mm in found.sizes.backing)
+    return (
+        f"some sizes are off the ruler (marked ~): a border of {ruler.text(found.border)} puts all"
+        f" on it, finished {finished}, backing {backing}",
+    )

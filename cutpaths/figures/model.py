@@ -1,0 +1,102 @@
+"""What a figure is; lengths in mm, exact where the project settles them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from cutpaths.lengths import Ruler, decimals
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    """One line of the figures.
+
+    Attributes:
+        key: stable name for programs, dotted: `backing.width`.
+        label: the same for people.
+        text: as printed, with its unit.
+        value: the number: mm for a length, mm² for an area, degrees, or a count.
+        unit: `mm`, `mm2`, `degrees`, `count` or `text` (then the value is None).
+        on_step: whether a length falls on a mark of the ruler.
+    """
+
+    key: str
+    label: str
+    text: str
+    value: Fraction | None
+    unit: str
+    on_step: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Figures that belong together, under a heading."""
+
+    title: str
+    figures: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figures:
+    """All figures of a project, and what a person should know beside them."""
+
+    project: str
+    digest: str
+    groups: tuple[Group, ...]
+    notes: tuple[str, ...]
+
+
+def exact(mm: Fraction | float) -> Fraction:
+    """A length as a fraction; a computed one to the 1e-6 mm that drawings hold.
+
+    >>> exact(25.400000000000002)
+    Fraction(127, 5)
+    """
+    return mm if isinstance(mm, Fraction) else Fraction(f"{mm:.6f}")
+
+
+def length(key: str, label: str, mm: Fraction | float, ruler: Ruler) -> Figure:
+    """A length on the ruler and in the other system."""
+    value = exact(mm)
+    return Figure(
+        key=key,
+        label=label,
+        text=ruler.both(value),
+        value=value,
+        unit="mm",
+        on_step=ruler.on_step(value),
+    )
+
+
+def size(
+    key: str, label: str, width: Fraction | float, height: Fraction | float, ruler: Ruler
+) -> tuple[Figure, Figure]:
+    """A width and a height."""
+    return (
+        length(f"{key}.width", f"{label}, across", width, ruler),
+        length(f"{key}.height", f"{label}, down", height, ruler),
+    )
+
+
+def area(key: str, label: str, mm2: float) -> Figure:
+    """An area, printed in square inches and square centimetres."""
+    inches = decimals(Fraction(mm2) / Fraction(127, 5) ** 2, 2)
+    text = f"{inches} sq in ({decimals(Fraction(mm2) / 100, 1)} cm²)"
+    return Figure(key=key, label=label, text=text, value=Fraction(mm2), unit="mm2")
+
+
+def angle(key: str, label: str, degrees: float) -> Figure:
+    """An angle to a hundredth of a degree."""
+    text = f"{decimals(Fraction(degrees), 2)}°"
+    return Figure(key=key, label=label, text=text, value=Fraction(degrees), unit="degrees")
+
+
+def count(key: str, label: str, number: int, of: str) -> Figure:
+    """A count of things."""
+    return Figure(key=key, label=label, text=f"{number} {of}", value=Fraction(number), unit="count")
+
+
+def words(key: str, label: str, text: str) -> Figure:
+    """A line of words."""
+    return Figure(key=key, label=label, text=text, value=None, unit="text")

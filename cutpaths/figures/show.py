@@ -1,0 +1,46 @@
+"""Figures as a table for people and as JSON for programs."""
+
+from __future__ import annotations
+
+import json
+import textwrap
+from collections.abc import Iterator
+
+from cutpaths.figures.model import Figure, Figures
+
+
+def table(figures: Figures, columns: int = 100) -> Iterator[str]:
+    """The lines of a table: a heading for each group, then label and figure, then the notes."""
+    width = max(len(f.label) for group in figures.groups for f in group.figures)
+    yield figures.project
+    for group in figures.groups:
+        yield ""
+        yield group.title
+        for figure in group.figures:
+            start = f"  {figure.label:<{width}}  "
+            yield from textwrap.wrap(
+                start + figure.text, columns, subsequent_indent=" " * len(start)
+            )
+    if figures.notes:
+        yield ""
+    for note in figures.notes:
+        yield from textwrap.wrap(f"Note: {note}.", columns, subsequent_indent="  ")
+
+
+def as_json(figures: Figures) -> str:
+    """All figures as JSON; lengths in mm, exact ones also as a fraction of mm."""
+    data = {
+        "project": figures.project,
+        "digest": figures.digest,
+        "figures": {f.key: _entry(f) for group in figures.groups for f in group.figures},
+        "notes": list(figures.notes),
+    }
+    return json.dumps(data, indent=2, ensure_ascii=False)
+
+
+def _entry(figure: Figure) -> dict[str, object]:
+    entry: dict[str, object] = {"label": figure.label, "text": figure.text}
+    if figure.value is not None:
+        entry["value"] = round(float(figure.value), 6)
+        entry["unit"] = figure.unit
+    return entry

@@ -1,0 +1,68 @@
+"""The file formats that drawings are written in; one table, one line a format.
+
+A format's writer and reader are loaded when it is first used, because they load large libraries and
+most commands write nothing.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from importlib import import_module
+
+from cutpaths.drawing import Document
+from cutpaths.errors import DrawingError
+
+_SHOWN = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Format:
+    """One file format.
+
+    Attributes:
+        suffix: of its files, with the dot.
+        writer: module with `render(document) -> bytes`.
+        reader: module with `check(document, data) -> tuple[str, ...]`, the differences in words.
+    """
+
+    suffix: str
+    writer: str
+    reader: str
+
+    def render(self, document: Document) -> bytes:
+        """The bytes of the document's file.
+
+        Raises:
+            DrawingError: the format cannot hold the document.
+        """
+        data: bytes = import_module(self.writer).render(document)
+        return data
+
+    def check(self, document: Document, data: bytes) -> tuple[str, ...]:
+        """Each difference between a file and its document, in words."""
+        differences: tuple[str, ...] = import_module(self.reader).check(document, data)
+        return differences
+
+
+FORMATS: dict[str, Format] = {
+    "dxf": Format(suffix=".dxf", writer="cutpaths.writers.dxf", reader="cutpaths.readback.dxf"),
+    "svg": Format(suffix=".svg", writer="cutpaths.writers.svg", reader="cutpaths.readback.svg"),
+}
+
+
+def render_checked(document: Document, name: str, *, check: bool = True) -> bytes:
+    """The bytes of a document in the format of a name, read back unless asked not to.
+
+    Raises:
+        DrawingError: there is no such format, it cannot hold the document, or the file read back
+            is not the document.
+    """
+    if name not in FORMATS:
+        raise DrawingError(f"a format must be {' or '.join(sorted(FORMATS))}, got {name!r}")
+    data = FORMATS[name].render(document)
+    differences = FORMATS[name].check(document, data) if check else ()
+    if differences:
+        more = f"; and {len(differences) - _SHOWN} more" if len(differences) > _SHOWN else ""
+        found = "; ".join(differences[:_SHOWN])
+        raise DrawingError(f"{document.name} as {name} reads back differently: {found}{more}")
+    return data

@@ -1,0 +1,69 @@
+"""The JSON Schema of the project file, so that editors complete and check it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+import msgspec
+
+from cutpaths.project.shape import LENGTH_PATTERN, FileTable, Patch, Size
+
+DIALECT = "https://json-schema.org/draft/2020-12/schema"
+
+_LENGTH = {
+    "title": "Length",
+    "description": "A length: a bare number takes the file's units",
+    "type": ["number", "string"],
+    "pattern": LENGTH_PATTERN,
+}
+_LENGTH_REFERENCE = {"$ref": "#/$defs/Length"}
+
+
+def schema() -> dict[str, Any]:
+    """JSON Schema (2020-12) of a project file read as TOML.
+
+    It judges types and names; rules between keys are left to cutpaths itself.
+    """
+    made: dict[str, Any] = _without_none(msgspec.json.schema(FileTable, schema_hook=_length))
+    tables = made["$defs"]
+    for kind in (Patch, Size):
+        tables[kind.__name__] = _or_length(tables[kind.__name__])
+    widths = tables["BorderTable"]["properties"]
+    widths["width"] = _or_length(widths["width"])
+    tables["Length"] = _LENGTH
+    return {"$schema": DIALECT, "title": "cutpaths project file"} | made
+
+
+def schema_text() -> str:
+    """The schema as the file in docs/ has it."""
+    return msgspec.json.format(msgspec.json.encode(schema()), indent=2).decode() + "\n"
+
+
+def _length(kind: type) -> dict[str, Any]:
+    if kind is not Fraction:
+        raise NotImplementedError(kind)
+    return dict(_LENGTH_REFERENCE)
+
+
+def _or_length(table: dict[str, Any]) -> dict[str, Any]:
+    """The schema of a table for which a bare length may stand."""
+    about = {key: table[key] for key in ("title", "description") if key in table}
+    rest = {key: table[key] for key in table if key not in about}
+    return about | {"anyOf": [_LENGTH_REFERENCE | {"exclusiveMinimum": 0}, rest]}
+
+
+def _without_none(node: Any) -> Any:
+    """A schema without the None of keys that are left out, which TOML cannot write."""
+    if isinstance(node, list):
+        return [_without_none(each) for each in node]
+    if not isinstance(node, dict):
+        return node
+    node = {key: _without_none(value) for key, value in node.items()}
+    if node.get("default", "") is None:
+        del node["default"]
+    choices = [choice for choice in node.get("anyOf", ()) if choice != {"type": "null"}]
+    if len(choices) == 1:
+        del node["anyOf"]
+        node = choices[0] | node
+    return node

@@ -1,0 +1,107 @@
+"""From a project file to a checked `Project`, stage by stage.
+
+Each stage tells all that it finds wrong and ends there: the text, the shape of its tables, the
+rules of each table, the border that needs the top.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from cutpaths import source
+from cutpaths.project.border_rules import border_flaws
+from cutpaths.project.borders import Edge, along, borders_of, edge_of
+from cutpaths.project.fabrics import backing_fabric, fabric_flaws, fabrics_of
+from cutpaths.project.fill import fill
+from cutpaths.project.flaws import Flaw, stop_at
+from cutpaths.project.model import Measured, Opening, Project, Top
+from cutpaths.project.notes import notes_of
+from cutpaths.project.rules import head_flaws, measured_flaws, opening_flaws, ruler_of
+from cutpaths.project.seams import Seams, seam_flaws, seams_of
+from cutpaths.project.shape import FileTable
+from cutpaths.project.tops import top_flaws, top_of
+from cutpaths.source import Source
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+
+def load(path: Path) -> Project:
+    """Reads and checks a project file, with the files that it includes.
+
+    Raises:
+        FileError: the file cannot be read.
+        InputError: something in it cannot be used; it carries every finding of its stage.
+    """
+    return _project(source.load(path))
+
+
+def read(text: str, *, name: str = "project") -> Project:
+    """Reads and checks a project from text; findings give `name` as its file.
+
+    Raises:
+        InputError: something in it cannot be used; it carries every finding of its stage.
+    """
+    return _project(source.read(text, name))
+
+
+def _project(text: Source) -> Project:
+    file = fill(FileTable, text)
+    seams = seams_of(file)
+    stop_at(_table_flaws(file, seams), text)
+    top = top_of(file, seams)
+    edge = edge_of(file, top, seams)
+    stop_at(_edge_flaws(file, top, edge), text)
+    return _settled(file, top, edge, text.digest)
+
+
+def _table_flaws(file: FileTable, seams: Seams) -> list[Flaw]:
+    """What each table has wrong by itself."""
+    return [
+        *head_flaws(file),
+        *fabric_flaws(file),
+        *seam_flaws(file),
+        *top_flaws(file, seams),
+    ]
+
+
+def _edge_flaws(file: FileTable, top: Top, edge: Edge) -> list[Flaw]:
+    """What is wrong with what goes round a sound top."""
+    return [
+        *measured_flaws(file, top, edge.seams),
+        *border_flaws(file.border, edge),
+        *opening_flaws(file, edge),
+    ]
+
+
+def _settled(file: FileTable, top: Top, edge: Edge, digest: str) -> Project:
+    measured, seams = file.measured, edge.seams
+    return Project(
+        title=file.title,
+        digest=digest,
+        ruler=ruler_of(file),
+        construction=file.construction,
+        top=top,
+        measured=Measured(width=measured.width, height=measured.height) if measured else None,
+        fabrics=fabrics_of(file),
+        backing_fabric=backing_fabric(file),
+        corners=file.backing.corners,
+        allowance=seams.allowance,
+        basting=seams.basting,
+        trim=seams.trim,
+        borders=along(edge, borders_of(file.border, edge)),
+        turn_of_cloth=seams.turn,
+        opening=None if seams.folded_over else _opening(file, edge),
+        notes=tuple(notes_of(file, top, edge)),
+    )
+
+
+def _opening(file: FileTable, edge: Edge) -> Opening:
+    """The opening as asked for, on its side as the project letters it."""
+    asked = file.opening
+    if asked is None:
+        return Opening(length=None, side=None, start=None)
+    side = edge.letters.index(asked.side) if asked.side else None
+    if side is not None and edge.ring is not None:
+        side = next(index for index, sides in enumerate(edge.ring.sides) if side in sides)
+    return Opening(length=asked.length, side=side, start=asked.start)

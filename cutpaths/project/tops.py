@@ -1,0 +1,236 @@
+"""The [top] table: its rules, and the top that it asks for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from cutpaths.project import outlines
+from cutpaths.project.fabrics import top_fabrics
+from cutpaths.project.fill import LONGEST
+from cutpaths.project.flaws import Flaw
+from cutpaths.project.model import Outline, Panel, Regular, Squares, Top
+from cutpaths.project.outlines import Ring
+from cutpaths.project.seams import Seams
+from cutpaths.project.shape import (
+    PATCHES_MOST,
+    FileTable,
+    OutlineTable,
+    PanelTable,
+    Rectangle,
+    SquaresTable,
+)
+from cutpaths.project.sizes import raw_top
+from cutpaths.source import KeyPath
+
+_ONE_OF_TWO = "Give one of the two"
+_NO_SEAM = "has no place in a folded-over blanket: no seam runs round the top"
+
+
+def top_flaws(file: FileTable, seams: Seams) -> Iterator[Flaw]:
+    """Rules of the [top] table."""
+    match file.top:
+        case SquaresTable() as table:
+            yield from _patch_flaws(table, seams)
+            yield from _grid_flaws(table, seams)
+        case PanelTable() as table:
+            yield from _panel_flaws(table, seams)
+        case OutlineTable() as table:
+            yield from _outline_flaws(table, seams)
+
+
+def top_of(file: FileTable, seams: Seams) -> Top:
+    """The top of a [top] table without flaws."""
+    match file.top:
+        case SquaresTable() as table:
+            return Squares(finished=_patch(table, seams), chart=_chart(table, top_fabrics(file)))
+        case PanelTable() as table:
+            width, height = _panel(table, seams)
+            return Panel(width=width, height=height, fabric=top_fabrics(file)[0])
+        case OutlineTable(regular=None) as table:
+            ring = ring_of(table)
+            outset = seams.allowance if _is_cut(table, seams) else Fraction(0)
+            return Outline(points=ring.points, outset=outset, fabric=top_fabrics(file)[0])
+        case OutlineTable(regular=regular):
+            sides, side = (regular.sides, regular.side) if regular else (0, Fraction(0))
+            return Regular(sides=sides, side=side, fabric=top_fabrics(file)[0])
+
+
+def ring_of(table: OutlineTable) -> Ring:
+    """The ring of an outline given by its points."""
+    return outlines.ring_of(table.points or [])
+
+
+def seen_of(top: Top) -> tuple[Fraction, Fraction] | None:
+    """Width and height between the stitching lines as designed; None for an outline."""
+    match top:
+        case Squares() as squares:
+            return squares.columns * squares.finished, squares.rows * squares.finished
+        case Panel(width=width, height=height):
+            return width, height
+    return None
+
+
+def _patch_flaws(table: SquaresTable, seams: Seams) -> Iterator[Flaw]:
+    cut, finished = table.patch.cut, table.patch.finished
+    path = ("top", "patch")
+    if cut is None and finished is None:
+        yield Flaw(path, "must have `cut` or `finished`", "Write for example `patch = 5`")
+    elif cut is not None and finished is not None and cut != raw_top(finished, seams.allowance):
+        made = seams.text(raw_top(finished, seams.allowance))
+        problem = f"has sizes that disagree: finished {seams.text(finished)} is cut {made}"
+        yield Flaw(path, f"{problem}, got cut {seams.text(cut)}", _ONE_OF_TWO)
+    elif _patch(table, seams) < seams.allowance:
+        yield _seam_too_wide("patch", _patch(table, seams), seams)
+
+
+def _seam_too_wide(what: str, seen: Fraction, seams: Seams) -> Flaw:
+    """A piece must show at least as much as a seam takes, or its seams lie over each other."""
+    if seen <= 0:
+        half = raw_top(seen, seams.allowance) / 2
+        rule = f"less than half the cut {what}, {seams.text(half)}"
+    else:
+        rule = f"no larger than the finished {what}, {seams.text(seen)}"
+    return Flaw(
+        ("seams", "allowance"),
+        f"must be {rule}, got {seams.text(seams.allowance)}",
+        f"Make the {what} larger or the seam allowance smaller",
+    )
+
+
+def _grid_flaws(table: SquaresTable, seams: Seams) -> Iterator[Flaw]:
+    yield from _chart_flaws(table) if table.chart is not None else _count_flaws(table)
+    columns, rows = _grid(table)
+    if columns * rows > PATCHES_MOST:
+        problem = f"must not have over {PATCHES_MOST:,} patches, has {columns * rows:,}"
+        yield Flaw(("top",), problem, "Use fewer columns or rows")
+        return
+    size = _patch(table, seams) * max(columns, rows)
+    if size > LONGEST:
+        problem = f"must not be over 100 m, is {seams.text(size)}"
+        yield Flaw(("top",), problem, "Use fewer or smaller patches")
+
+
+def _count_flaws(table: SquaresTable) -> Iterator[Flaw]:
+    for name, count in (("columns", table.columns), ("rows", table.rows)):
+        if count is None:
+            yield Flaw(("top", name), "is missing", "Give `columns` and `rows`, or a `chart`")
+    if table.fabrics is not None and not table.fabrics:
+        yield Flaw(("top", "fabrics"), "must name at least one fabric, got an empty list")
+
+
+def _chart_flaws(table: SquaresTable) -> Iterator[Flaw]:
+    rows = [row.split() for row in table.chart or ()]
+    path: KeyPath = ("top", "chart")
+    if table.fabrics is not None:
+        yield Flaw(("top", "fabrics"), "has no place beside a chart", _ONE_OF_TWO)
+    if not rows or not rows[0]:
+        yield Flaw(path, "must have at least one row with one fabric name")
+        return
+    for index, row in enumerate(rows):
+        if len(row) != len(rows[0]):
+            problem = f"must have {len(rows[0])} names like row 1, got {len(row)}"
+            yield Flaw((*path, index), problem)
+    for name, given, counted in (
+        ("columns", table.columns, len(rows[0])),
+        ("rows", table.rows, len(rows)),
+    ):
+        if given is not None and given != counted:
+            problem = f"must be as in the chart, {counted}, got {given}"
+            yield Flaw(("top", name), problem, "Leave it out: the chart gives it")
+
+
+def _panel_flaws(table: PanelTable, seams: Seams) -> Iterator[Flaw]:
+    if seams.folded_over and table.seen is not None:
+        yield Flaw(("top", "seen"), _NO_SEAM, "Give `cut`")
+    elif table.cut is None and table.seen is None:
+        hint = "Write for example `cut = { width = 30, height = 36 }`"
+        yield Flaw(("top",), "must have `cut` or `seen`", hint)
+    elif table.cut is not None and table.seen is not None:
+        made = _raw(table.seen, seams)
+        if made != _pair(table.cut):
+            problem = f"disagrees with `top.seen`, which is cut {seams.by(made)}"
+            got = f", got {seams.by(_pair(table.cut))}"
+            yield Flaw(("top", "cut"), problem + got, _ONE_OF_TWO)
+    if (table.cut or table.seen) and min(_panel(table, seams)) < seams.allowance:
+        yield _seam_too_wide("panel", min(_panel(table, seams)), seams)
+
+
+def _outline_flaws(table: OutlineTable, seams: Seams) -> Iterator[Flaw]:
+    if (table.points is None) == (table.regular is None):
+        both = "only one of `points` and `regular`" if table.points else "`points` or `regular`"
+        yield Flaw(("top",), f"must have {both}", "Describe the outline one way")
+    elif table.points is not None:
+        yield from _points_flaws(table, table.points, seams)
+    elif table.size is not None:
+        problem = "has no place beside `regular`, whose side is always the finished one"
+        yield Flaw(("top", "size"), problem, "Leave it out")
+    elif seams.folded_over:
+        hint = "Write a square as a panel with its `cut` size"
+        yield Flaw(("top", "regular"), _NO_SEAM, hint)
+
+
+def _points_flaws(
+    table: OutlineTable, points: Sequence[outlines.Point], seams: Seams
+) -> Iterator[Flaw]:
+    path: KeyPath = ("top", "points")
+    found = list(outlines.faults(points))
+    for index, problem, hint in found:
+        yield Flaw(path if index is None else (*path, index), problem, hint)
+    if seams.folded_over and table.size == "seen":
+        yield Flaw(("top", "size"), _NO_SEAM, 'Write `size = "cut"`')
+    if found:
+        return
+    ring = ring_of(table)
+    if seams.folded_over and not outlines.is_rectangle(ring.points):
+        hint = 'Make it a rectangle, or write `construction = "turned"`'
+        yield Flaw(path, "must have right angles only in a folded-over blanket", hint)
+    inset = seams.allowance if _is_cut(table, seams) else Fraction(0)
+    if outlines.shortest_inside(ring.points, inset) <= 0:
+        problem = f"must leave every side inside a seam of {seams.text(inset)}"
+        yield Flaw(path, problem, "Make the outline larger or the seam allowance smaller")
+
+
+def _is_cut(table: OutlineTable, seams: Seams) -> bool:
+    """Whether the points lie on the raw edge; the only edge that a folded-over top has."""
+    return table.size == "cut" or seams.folded_over
+
+
+def _patch(table: SquaresTable, seams: Seams) -> Fraction:
+    """Finished side of a patch; 0 where none is given."""
+    if table.patch.finished is not None:
+        return table.patch.finished
+    return (table.patch.cut or 0) - 2 * seams.allowance
+
+
+def _grid(table: SquaresTable) -> tuple[int, int]:
+    """Columns and rows."""
+    if table.chart is None:
+        return table.columns or 0, table.rows or 0
+    return max((len(row.split()) for row in table.chart), default=0), len(table.chart)
+
+
+def _chart(table: SquaresTable, fabrics: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
+    """The chart as written, or fabrics that take turns, each row starting one further."""
+    if table.chart is not None:
+        return tuple(tuple(row.split()) for row in table.chart)
+    columns, rows = _grid(table)
+    count = len(fabrics)
+    turns = [tuple(fabrics[(row + i) % count] for i in range(columns)) for row in range(count)]
+    return tuple(turns[row % count] for row in range(rows))
+
+
+def _panel(table: PanelTable, seams: Seams) -> tuple[Fraction, Fraction]:
+    """Width and height between the stitching lines."""
+    if table.seen is not None:
+        return _pair(table.seen)
+    width, height = _pair(table.cut) if table.cut else (Fraction(0), Fraction(0))
+    return width - 2 * seams.allowance, height - 2 * seams.allowance
+
+
+def _pair(size: Rectangle) -> tuple[Fraction, Fraction]:
+    return size.width, size.height
+
+
+def _raw(size: Rectangle, seams: Seams) -> tuple[Fraction, Fraction]:
+    return raw_top(size.width, seams.allowance), raw_top(size.height, seams.allowance)

@@ -1,0 +1,131 @@
+"""Polygons and half-planes as the proof cuts and joins them; mm, front view unless said.
+
+Built on shapely, so that what is judged was made by another engine than what judges it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import shapely
+from shapely import LineString, Polygon
+from shapely.geometry.base import BaseGeometry
+
+from cutpaths.geometry.polygons import Ring, along, cross, distance, dot, right_of, sub, unit
+from cutpaths.proof.tolerances import STRIP_MM, area_slack
+from cutpaths.shapes import Motion, Point
+
+# Half-planes are drawn this large: beyond any blanket.
+FAR_MM = 4e6
+
+Line = tuple[Point, Point]
+
+
+def outside(line: Line, amount: float, ahead: float = FAR_MM, behind: float = FAR_MM) -> Polygon:
+    """All that lies more than `amount` to the right of a line from its start to its end.
+
+    `ahead` and `behind` say how far past the line's ends it reaches.
+    """
+    start, end = line
+    way = unit(sub(end, start))
+    right = right_of(way)
+    near = along(start, way, -behind), along(end, way, ahead)
+    return Polygon(
+        [
+            along(near[1], right, amount),
+            along(near[0], right, amount),
+            along(near[0], right, FAR_MM),
+            along(near[1], right, FAR_MM),
+        ]
+    )
+
+
+def around(ring: Ring, amounts: Sequence[float]) -> BaseGeometry:
+    """A convex ring with each side moved outward by its own amount, cut out by half-planes."""
+    sides = zip(ring, ring[1:] + ring[:1], strict=True)
+    inside = [outside((q, p), -d) for (p, q), d in zip(sides, amounts, strict=True)]
+    return shapely.intersection_all(inside)
+
+
+def strip(line: Line, width: float) -> Polygon:
+    """The strip of a width to the right of a line, square to it at both ends."""
+    start, end = line
+    right = right_of(unit(sub(end, start)))
+    return Polygon([end, start, along(start, right, width), along(end, right, width)])
+
+
+def fold(line: Line) -> Motion:
+    """The motion that folds the plane over a line: its mirror image."""
+    way = unit(sub(line[1], line[0]))
+    cos, sin = way[1] ** 2 - way[0] ** 2, -2 * way[0] * way[1]
+    there = Motion(cos, sin, 0.0, 0.0, mirrored=True).point(line[0])
+    return Motion(cos, sin, line[0][0] - there[0], line[0][1] - there[1], mirrored=True)
+
+
+def beside(point: Point, line: Line) -> float:
+    """How far a point lies to the right of a line; negative to the left of it."""
+    return dot(sub(point, line[0]), right_of(unit(sub(line[1], line[0]))))
+
+
+def ahead(point: Point, line: Line) -> float:
+    """How far along a line, from its start, a point lies."""
+    return dot(sub(point, line[0]), unit(sub(line[1], line[0])))
+
+
+def off_segment(point: Point, line: Line) -> float:
+    """Distance of a point from a line between its ends."""
+    return float(LineString(line).distance(shapely.Point(point)))
+
+
+def angle_between(u: Point, v: Point) -> float:
+    """The angle between two ways in degrees, 0 to 180."""
+    return abs(math.degrees(math.atan2(cross(u, v), dot(u, v))))
+
+
+def apart(found: BaseGeometry, expected: BaseGeometry) -> float:
+    """How far the outlines of two areas are apart at the worst place; infinite where one is none.
+
+    What is thinner than the slack is no area.
+    """
+    if is_nothing(found) or is_nothing(expected):
+        return 0.0 if is_nothing(found) and is_nothing(expected) else math.inf
+    return shapely.hausdorff_distance(found.boundary, expected.boundary)
+
+
+def is_nothing(area: BaseGeometry) -> bool:
+    """Whether an area is no more than rounding errors."""
+    return area.area <= area.length * STRIP_MM
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tiling:
+    """How parts fill an outline; areas in mm², all 0 where they tile it exactly.
+
+    Attributes:
+        laid: area of all parts together.
+        bare: what no part covers.
+        double: what is covered more than once.
+        over: what lies outside the outline.
+        slack: how far these areas may be off.
+    """
+
+    laid: float
+    bare: BaseGeometry
+    double: float
+    over: BaseGeometry
+    slack: float
+
+
+def tiling(parts: Sequence[BaseGeometry], outline: BaseGeometry) -> Tiling:
+    """Lays parts on an outline."""
+    union = shapely.union_all(parts)
+    laid = float(shapely.area(parts).sum())
+    return Tiling(
+        laid=laid,
+        bare=shapely.difference(outline, union),
+        double=laid - union.area,
+        over=shapely.difference(union, outline),
+        slack=area_slack(float(shapely.length(parts).sum()) + outline.length),
+    )

@@ -1,0 +1,153 @@
+"""What is measured on paper, and how many measurements become one line of the proof.
+
+A fact that holds at many places is one line: the worst place is named. Measured values are float
+millimetres, degrees and square millimetres; texts are in the project's unit.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from cutpaths.lengths import FINEST, INCH, Unit, decimals, exact, nearest
+from cutpaths.proof.check import Check
+from cutpaths.proof.tolerances import ANGLE_DEGREES, COUNT, PLACE_MM
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """One value as expected and as found at one place.
+
+    Attributes:
+        at: the side, corner or piece.
+        expected, found: the values.
+        slack: how far they may be apart.
+        text: a value as text with its unit.
+        least: whether more than expected is as good.
+    """
+
+    at: str
+    expected: float
+    found: float
+    slack: float
+    text: Callable[[float], str]
+    least: bool = False
+
+    @property
+    def off(self) -> float:
+        """How far it is off, in slacks; infinite where that is no number."""
+        gap = self.found - self.expected
+        off = max(0.0, -gap) if self.least else abs(gap)
+        return off / self.slack if math.isfinite(gap) else math.inf
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """Makes readings whose texts are in one unit."""
+
+    unit: Unit
+
+    def length(self, at: str, expected: float, found: float, *, least: bool = False) -> Reading:
+        """A length in mm."""
+        return Reading(
+            at=at, expected=expected, found=found, slack=PLACE_MM, text=self.length_text, least=least
+        )
+
+    def apart(self, at: str, found: float) -> Reading:
+        """How far two things are apart that must meet, in mm."""
+        return Reading(at=at, expected=0.0, found=found, slack=PLACE_MM, text=self.apart_text)
+
+    def area(self, at: str, expected: float, found: float, slack: float) -> Reading:
+        """An area in mm²."""
+        return Reading(at=at, expected=expected, found=found, slack=slack, text=self.area_text)
+
+    def length_text(self, mm: float) -> str:
+        """A length, as a fraction where an inch ruler has a mark for it."""
+        if not math.isfinite(mm):
+            return "no length"
+        length = Fraction(mm)
+        mark = nearest(length, INCH / FINEST)
+        if self.unit is Unit.INCH and abs(length - mark) <= PLACE_MM:
+            return exact(mark, self.unit)
+        return f"{decimals(length / self.unit.mm, 4)} {self.unit.value}"
+
+    def apart_text(self, mm: float) -> str:
+        """A distance between two things."""
+        if abs(mm) <= PLACE_MM:
+            return "0 mm apart"
+        return f"{mm:.3g} mm apart"
+
+    def area_text(self, mm2: float) -> str:
+        """An area; metric projects read square centimetres."""
+        if not math.isfinite(mm2):
+            return "no area"
+        side = INCH if self.unit is Unit.INCH else Fraction(10)
+        name = "sq in" if self.unit is Unit.INCH else "sq cm"
+        return f"{decimals(Fraction(mm2) / side**2, 4)} {name}"
+
+
+def angle(at: str, expected: float, found: float) -> Reading:
+    """An angle in degrees."""
+    return Reading(at=at, expected=expected, found=found, slack=ANGLE_DEGREES, text=_angle_text)
+
+
+def count(at: str, expected: int, found: int, what: str) -> Reading:
+    """A number of things; `what` is their name in the plural."""
+    return Reading(
+        at=at, expected=expected, found=found, slack=COUNT, text=lambda n: f"{n:.0f} {what}"
+    )
+
+
+def _angle_text(degrees: float) -> str:
+    return f"{decimals(Fraction(degrees), 4)} degrees" if math.isfinite(degrees) else "no angle"
+
+
+def judge(name: str, claim: str, readings: Iterable[Reading]) -> tuple[Check, ...]:
+    """One line for all readings of one fact, the worst named; none where there is no reading."""
+    taken = list(readings)
+    if not taken:
+        return ()
+    worst = max(taken, key=lambda reading: reading.off)
+    passed = worst.off <= 1
+    alike = all(r.text(r.expected) == worst.text(worst.expected) for r in taken)
+    expected, found = worst.text(worst.expected), worst.text(worst.found)
+    if not passed and expected == found:
+        found = f"{found}, off by {abs(worst.found - worst.expected):.2g}"
+    return (
+        Check(
+            name=name,
+            at="" if passed and alike else worst.at,
+            claim=claim,
+            expected=f"at least {expected}" if worst.least else expected,
+            found=found,
+            passed=passed,
+        ),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """Something that is wrong with a piece."""
+
+    at: str
+    text: str
+
+
+def faultless(name: str, claim: str, faults: Sequence[Fault]) -> tuple[Check, ...]:
+    """One line for what must have no fault at all; the first fault is told, the others counted."""
+    found = "no fault"
+    if faults:
+        more = f", and {len(faults) - 1} more" if len(faults) > 1 else ""
+        found = f"{faults[0].text}{more}"
+    return (
+        Check(
+            name=name,
+            at=faults[0].at if faults else "",
+            claim=claim,
+            expected="no fault",
+            found=found,
+            passed=not faults,
+        ),
+    )

@@ -1,0 +1,145 @@
+"""Compares what a file holds with what it must hold, and says each difference in words.
+
+Millimetres. An item is judged by its points, each coordinate for itself; lengths and signed areas
+then say what was done to it. Items are taken role by role in the order of the file.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
+
+from cutpaths.readback.found import Found, Kind, Point
+
+COORDINATE_MM = 1e-6  # the step to which a drawing is rounded
+LENGTH_MM = 3e-6  # of a segment whose ends are each off by a step both ways
+AREA_MM = 1e-6  # times the perimeter: of an outline whose points are each off by a step
+ANGLE_DEGREES = 1e-6
+SHOWN = 20
+
+_DOUBLE_DECIMALS = 5
+
+
+def differences(expected: Iterable[Found], found: Iterable[Found]) -> tuple[str, ...]:
+    """Each difference in one line, the first `SHOWN` of them; empty where there is none."""
+    must, has = _by_role(expected), _by_role(found)
+    lines: list[str] = []
+    for role in must | has:
+        lines += _role(role, must.get(role, []), has.get(role, []))
+        lines += _doubles(role, has.get(role, []))
+    more = len(lines) - SHOWN
+    return (*lines[:SHOWN], *((f"... and {more} more",) if more > 0 else ()))
+
+
+def place_difference(name: str, must: Point, found: Point) -> tuple[str, ...]:
+    """Says where a corner or a size is another than it must be."""
+    same = _same_point(must, found)
+    return () if same else (f"{name} must be {_numbers(must)} mm, found {_numbers(found)}",)
+
+
+def _by_role(items: Iterable[Found]) -> dict[str, list[Found]]:
+    roles: dict[str, list[Found]] = {}
+    for item in items:
+        roles.setdefault(item.role, []).append(item)
+    return roles
+
+
+def _role(role: str, must: list[Found], has: list[Found]) -> Iterator[str]:
+    """The differences of one role; where items lack, pairing the others would mislead."""
+    wanted, counted = Counter(i.kind for i in must), Counter(i.kind for i in has)
+    for kind in Kind:
+        if wanted[kind] != counted[kind]:
+            yield f"{role}: {wanted[kind]} of kind {kind} expected, {counted[kind]} found"
+    if wanted == counted:
+        for number, (one, other) in enumerate(zip(must, has, strict=True), start=1):
+            for words in _item(one, other):
+                yield f"{role} {one.kind} {number}: {words}"
+
+
+def _item(must: Found, has: Found) -> Iterator[str]:
+    if must.kind != has.kind:
+        yield f"must come before the {has.kind} that is found here"
+        return
+    for name in ("key", "string", "anchor"):
+        if getattr(must, name) != getattr(has, name):
+            yield f"{name} must be {getattr(must, name)!r}, found {getattr(has, name)!r}"
+    if must.closed != has.closed:
+        yield "must be closed, found open" if must.closed else "must be open, found closed"
+    if len(must.points) != len(has.points):
+        yield f"must have {len(must.points)} points, found {len(has.points)}"
+    elif not all(map(_same_point, must.points, has.points)):
+        yield _misplaced(must, has)
+    if not abs(must.size - has.size) <= COORDINATE_MM:
+        yield f"size must be {must.size:.6f} mm, found {has.size:.6f}"
+    if not abs((has.angle - must.angle + 180.0) % 360.0 - 180.0) <= ANGLE_DEGREES:
+        yield f"angle must be {must.angle:.6f} degrees, found {has.angle:.6f}"
+
+
+def _same_point(a: Point, b: Point) -> bool:
+    # A number that is not one fails every comparison.
+    return abs(a[0] - b[0]) <= COORDINATE_MM and abs(a[1] - b[1]) <= COORDINATE_MM
+
+
+def _misplaced(must: Found, has: Found) -> str:
+    """What was done to an item whose points are not where they must be."""
+    gaps = [math.dist(a, b) for a, b in zip(must.points, has.points, strict=True)]
+    # NaN is never the greatest: a point that has one is named before all others.
+    worst = max(range(len(gaps)), key=lambda n: math.inf if math.isnan(gaps[n]) else gaps[n])
+    one, other = must.points[worst], has.points[worst]
+    at = f"point {worst + 1} must be at {_numbers(one)} mm, found {_numbers(other)}"
+    return f"{_done(must, has)}, {at}"
+
+
+def _done(must: Found, has: Found) -> str:
+    before, after = _lengths(must), _lengths(has)
+    area, other = _area(must.points), _area(has.points)
+    slack = AREA_MM * sum(before)
+    if all(abs(a - b) <= LENGTH_MM for a, b in zip(before, after, strict=True)):
+        turned_over = abs(area) > slack and abs(area + other) <= slack
+        return "is mirrored" if turned_over else "is moved"
+    if sum(before) and all(math.isfinite(length) for length in after):
+        ratio = sum(after) / sum(before)
+        if all(abs(a * ratio - b) <= LENGTH_MM for a, b in zip(before, after, strict=True)):
+            return f"is scaled by {ratio:.6f}"
+    return "has another shape"
+
+
+def _lengths(item: Found) -> list[float]:
+    """The lengths of the segments, as if the line were closed."""
+    ring = (*item.points, item.points[0])
+    return [math.dist(a, b) for a, b in pairwise(ring)]
+
+
+def _area(points: tuple[Point, ...]) -> float:
+    """The signed area of a ring, positive when it runs counter-clockwise."""
+    x0, y0 = points[0]
+    ring = [(x - x0, y - y0) for x, y in points]
+    return sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise((*ring, ring[0]))) / 2
+
+
+def _doubles(role: str, items: list[Found]) -> Iterator[str]:
+    """Names the lines and circles that lie on an earlier one."""
+    seen: dict[tuple[object, ...], int] = {}
+    for number, item in enumerate(items, start=1):
+        if item.kind in (Kind.LINE, Kind.CIRCLE):
+            first = seen.setdefault(_course(item), number)
+            if first != number:
+                yield f"{role} {item.kind} {number}: lies on {item.kind} {first}"
+
+
+def _course(item: Found) -> tuple[object, ...]:
+    """The same for all lines that cover the same way, wherever and whichever way they start."""
+    points = [(round(x, _DOUBLE_DECIMALS), round(y, _DOUBLE_DECIMALS)) for x, y in item.points]
+    if item.closed:
+        start = points.index(min(points))
+        forth = (*points[start:], *points[:start])
+        back = (forth[0], *forth[:0:-1])
+    else:
+        forth, back = tuple(points), tuple(reversed(points))
+    return (item.kind, item.closed, round(item.size, _DOUBLE_DECIMALS), min(forth, back))
+
+
+def _numbers(point: Point) -> str:
+    return f"({point[0]:.6f}, {point[1]:.6f})"

@@ -1,0 +1,49 @@
+"""What a reader finds in a file: plain items in mm, x right, y up, in the order of the file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+Point = tuple[float, float]
+
+
+class ReadError(ValueError):
+    """The bytes are not a file of the kind that is written here; the text says why."""
+
+
+class Kind(StrEnum):
+    """What an item of a file is."""
+
+    LINE = "line"
+    CIRCLE = "circle"
+    TEXT = "text"
+    DIMENSION = "dimension"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """One item of a file.
+
+    Attributes:
+        role: name of its layer or group, in capitals.
+        kind: what it is.
+        points: corners of a line; center of a circle; place of a text; of a dimension the two
+            points measured and the end of the dimension line beside the second.
+        key: what it belongs to, where the format keeps it.
+        closed: whether a line returns to its first point.
+        size: radius of a circle, or height of a text; 0 for others.
+        angle: of a text, in degrees.
+        string: what a text or a dimension reads; of a line, the text that it is a stroke of.
+        anchor: which end of a text stands at its place; empty for others.
+    """
+
+    role: str
+    kind: Kind
+    points: tuple[Point, ...]
+    key: str = ""
+    closed: bool = False
+    size: float = 0.0
+    angle: float = 0.0
+    string: str = ""
+    anchor: str = ""

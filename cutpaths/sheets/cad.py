@@ -1,0 +1,102 @@
+"""The CAD sheet: every piece once, as a block, with dimensions and labels."""
+
+from __future__ import annotations
+
+from cutpaths.drawing import Document, Drawing, Item, Pen, Placed, move
+from cutpaths.geometry.assembly import Piece, PieceKind
+from cutpaths.geometry.marks import MarkKind, select
+from cutpaths.geometry.polygons import box, middle
+from cutpaths.lengths import Unit
+from cutpaths.pieces import Kit
+from cutpaths.roles import Role
+from cutpaths.shapes import Anchor, Motion, shift
+from cutpaths.sheets.measures import measures
+from cutpaths.sheets.rows import in_rows
+from cutpaths.sheets.sheet import Output, Wishes, about, extent, fit, label
+from cutpaths.sheets.signs import piece_items
+from cutpaths.strokes import text_width
+
+PEN = Pen(text_as_strokes=False)
+SPACING = 60.0
+ROW_WIDTH = 2600.0
+LABEL_MOST = 10.0
+TITLE_HEIGHT = 18.0
+
+
+def cad_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
+    """One sheet with every piece to cut or mark."""
+    del wishes  # a drawing to look at always has its texts
+    pieces = (kit.backing, kit.top, *_patches(kit), *(t.piece for t in kit.templates))
+    shown = [_shown(kit, piece) for piece in pieces]
+    boxes = [extent(items) for items in shown]
+    sizes = [(right - left, top - bottom) for left, bottom, right, top in boxes]
+    places = in_rows(sizes, ROW_WIDTH, SPACING)
+    laid: list[Item] = []
+    for items, (left, bottom, _, _), place in zip(shown, boxes, places, strict=True):
+        laid += (move(shift(-left, -bottom).then(place), item) for item in items)
+    left, _, _, top = extent(laid)
+    unit = "inches" if kit.project.ruler.unit is Unit.INCH else kit.project.ruler.unit.value
+    title = f"{kit.project.title}: all pieces, dimensions in {unit}"
+    laid.append(label("sheet", title, (left, top + SPACING), TITLE_HEIGHT))
+    drawing = fit("cad-pieces", laid, about(kit, "all pieces", ""), PEN)
+    output = Output(
+        name="cad-pieces", document=Document("cad-pieces", (drawing,)), formats=("dxf", "svg")
+    )
+    return (output,)
+
+
+def _patches(kit: Kit) -> tuple[Piece, ...]:
+    return kit.patchwork.pieces() if kit.pieced else ()
+
+
+def _shown(kit: Kit, piece: Piece) -> tuple[Item, ...]:
+    """A piece as a block at the origin, with its label and dimensions beside it."""
+    key = piece.key.lower()
+    block = Drawing(
+        name=piece.key,
+        size=piece.size,
+        about=about(kit, piece.key, piece.face.value),
+        items=piece_items(piece),
+        pen=PEN,
+    )
+    return (
+        Item(Role.CUT, key, Placed(block, Motion())),
+        *_label(kit, piece),
+        *(Item(Role.DIMENSION, key, dimension) for dimension in measures(kit, piece)),
+    )
+
+
+def _label(kit: Kit, piece: Piece) -> tuple[Item, ...]:
+    """What a piece is, in its middle beside the grain line; above a template, which is narrow."""
+    lines = _label_lines(kit, piece)
+    left, bottom, right, top = box(piece.outline)
+    x, y = middle((left, bottom), (right, top))
+    width = max(text_width(line, 1.0) for line in lines)
+    height, anchor = min(LABEL_MOST, (right - left) * 0.4 / width), Anchor.START
+    step = height * 1.8
+    at = x + height / 2, y + step * (len(lines) - 1) / 2
+    if piece.kind is PieceKind.TEMPLATE:
+        height, step = LABEL_MOST, LABEL_MOST * 1.8
+        at = left, top + SPACING + step * len(lines)
+    elif not select(piece.marks, MarkKind.GRAIN):
+        at, anchor = (x, at[1]), Anchor.MIDDLE
+    key = piece.key.lower()
+    return tuple(
+        label(key, line, (at[0], at[1] - n * step), height, anchor) for n, line in enumerate(lines)
+    )
+
+
+def _label_lines(kit: Kit, piece: Piece) -> tuple[str, ...]:
+    labels = {fabric.name: fabric.label for fabric in kit.project.fabrics}
+    sewn = piece.kind is PieceKind.TOP and kit.pieced
+    served = [t.corners for t in kit.templates if t.piece is piece]
+    allowance = kit.project.ruler.text(kit.project.allowance)
+    lines = (
+        piece.key,
+        labels.get(piece.fabric, piece.fabric),
+        "as sewn" if sewn else f"cut {piece.count}",
+        piece.face.value,
+        "" if served else f"seam allowance {allowance}",
+        *(f"corners {', '.join(corners)}" for corners in served),
+    )
+    return tuple(line for line in lines if line)

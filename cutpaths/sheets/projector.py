@@ -1,0 +1,77 @@
+"""Projector sheets: what is marked on cloth, at true scale, with a mirrored twin of each sheet.
+
+The sheet shows the piece wrong side up, as it lies on the table. The twin is for a picture thrown
+by a mirror, or for marking the right side. Letters stand outside the cloth's edge.
+"""
+
+from __future__ import annotations
+
+from cutpaths.drawing import Document, Item, Pen, move
+from cutpaths.geometry.assembly import Piece
+from cutpaths.geometry.marks import MarkKind, letter, select
+from cutpaths.geometry.polygons import box, middle, sub, unit
+from cutpaths.pieces import Kit
+from cutpaths.shapes import Anchor, Motion, Point
+from cutpaths.sheets.sheet import Output, Wishes, about, fit, label, scale_square
+from cutpaths.sheets.signs import piece_items
+from cutpaths.strokes import text_width
+
+LETTER_HEIGHT = 12.0
+LETTER_GAP = 6.0
+TITLE_HEIGHT = 10.0
+ROOM = 40.0
+# Light from above washes thin lines out.
+PEN = Pen(scale=3.0)
+
+WRONG_SIDE_UP = "wrong side up, as it lies to be marked"
+MIRRORED = "mirrored: as seen from the right side"
+
+
+def projector_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
+    """Backing and top, each as it lies and mirrored."""
+    del wishes  # light leaves no text on cloth
+    return tuple(
+        _sheet(kit, piece, mirrored=mirrored)
+        for piece in (kit.backing, kit.top)
+        for mirrored in (False, True)
+    )
+
+
+def _sheet(kit: Kit, piece: Piece, *, mirrored: bool) -> Output:
+    key = piece.key.lower()
+    turn = Motion(mirrored=mirrored)
+    items = [*piece_items(piece), *_letters(kit, piece)]
+    laid = [move(turn, item) for item in items]
+    left, bottom, right, top = box(tuple(turn.point(p) for p in piece.outline))
+    face = MIRRORED if mirrored else WRONG_SIDE_UP
+    title = f"{kit.project.title}: {piece.key}, {face}"
+    laid.append(label(key, title, (left, top + ROOM), TITLE_HEIGHT))
+    laid += scale_square((right + ROOM, bottom))
+    name = f"projector-{key}-mirrored" if mirrored else f"projector-{key}"
+    drawing = fit(name, laid, about(kit, piece.key, face), PEN)
+    return Output(name=name, document=Document(name, (drawing,)), formats=("svg",))
+
+
+def _letters(kit: Kit, piece: Piece) -> tuple[Item, ...]:
+    """Each side's letter and its number in sewing order, outside its middle."""
+    turns = {letter(side): n for n, side in enumerate(kit.order, 1)}
+    items = []
+    for mark in select(piece.marks, MarkKind.CENTER):
+        text = f"{mark.at} {turns[mark.at]}"
+        (x, y), (ux, uy) = mark.points[1], _outward(piece, mark.points)
+        # The nearest edge of the text's box stands the gap away, whichever way the side faces.
+        room = text_width(text, LETTER_HEIGHT) / 2, LETTER_HEIGHT / 2
+        reach = LETTER_GAP + abs(ux) * room[0] + abs(uy) * room[1]
+        place = x + ux * reach, y + uy * reach - room[1]
+        items.append(label(piece.key.lower(), text, place, LETTER_HEIGHT, Anchor.MIDDLE))
+    return tuple(items)
+
+
+def _outward(piece: Piece, points: tuple[Point, ...]) -> Point:
+    """The way out of the cloth at a center mark."""
+    place, edge = points
+    if place != edge:
+        return unit(sub(edge, place))
+    # Folded over, the top's centers lie on its raw edge.
+    left, bottom, right, top = box(piece.outline)
+    return unit(sub(edge, middle((left, bottom), (right, top))))

@@ -1,0 +1,1 @@
+"""Readers that share nothing with our writers and readers, for tests only."""

@@ -175,7 +175,7 @@ def exact(mm: Fraction, unit: Unit) -> str:
     ('1/8 in', '~2.2441 in', '25.4 mm')
     """
     number = mm / unit.mm
-    if unit is Unit.INCH and number.denominator <= FINEST:
+    if unit is Unit.INCH and FINEST % number.denominator == 0:
         return f"{mixed(number)} {unit.value}"
     text = decimals(number, 4)
     mark = "" if Fraction(text) == number else "~"

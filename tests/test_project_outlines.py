@@ -31,6 +31,12 @@ def exactly(points: list[tuple[int, int]]) -> tuple[Point, ...]:
 
 
 INWARDS = "must not turn inwards: the outline must be convex"
+CROSSES = "must not cross or touch itself, side A meets side C"
+SHARP = "must be a corner of 60 to 170 degrees, is one of"
+MANY = [(i, i * i) for i in range(27)]
+BOW = [(0, 0), (10, 10), (10, 0), (0, 10)]
+TOUCHING = [(0, 0), (10, 0), (10, 10), (5, 0), (0, 10)]
+SPIKE = [(0, 0), (10, 0), (5, 0), (5, 9)]
 
 
 @pytest.mark.parametrize(
@@ -40,20 +46,20 @@ INWARDS = "must not turn inwards: the outline must be convex"
         (SQUARE[::-1], []),
         ([(0, 0), (5, 0), *SQUARE[1:]], []),
         (SQUARE[:2], [(None, "must be at least 3, got 2")]),
-        ([(i, i * i) for i in range(27)], [(None, "must be at most 26, one for each letter, got 27")]),
+        (MANY, [(None, "must be at most 26, one for each letter, got 27")]),
         ([*SQUARE, (0, 0)], [(4, "must not be the same as point 1")]),
         ([(0, 0), (5, 5), (9, 9)], [(None, "must enclose an area, all lie on one line")]),
         ([(0, 0), (10, 0), (4, 4), (0, 10)], [(2, INWARDS)]),
         ([(0, 10), (4, 4), (10, 0), (0, 0)], [(1, INWARDS)]),
-        ([(0, 0), (10, 10), (10, 0), (0, 10)], [(None, "must not cross or touch itself, side A meets side C")]),
-        (STAR, [(None, "must not cross or touch itself, side A meets side C")]),
-        ([(0, 0), (10, 0), (5, 0), (5, 9)], [(1, "must not turn back on its own side")]),
-        ([(0, 0), (10, 0), (10, 10), (5, 0), (0, 10)], [(None, "must not cross or touch itself, side A meets side C")]),
-        ([(0, 0), (10, 0), (0, 6)], [(1, "must be a corner of 60 to 170 degrees, is one of 31.0"), (2, "must be a corner of 60 to 170 degrees, is one of 59.0")]),
+        (BOW, [(None, CROSSES)]),
+        (STAR, [(None, CROSSES)]),
+        (SPIKE, [(None, CROSSES)]),
+        (TOUCHING, [(None, CROSSES)]),
+        ([(0, 0), (10, 0), (0, 6)], [(1, f"{SHARP} 31.0"), (2, f"{SHARP} 59.0")]),
         ([(0, 0), (20, 0), (20, 20), (10, 21), (0, 20)], []),
-        ([(0, 0), (40, 0), (40, 20), (20, 21), (0, 20)], [(3, "must be a corner of 60 to 170 degrees, is one of 174.3")]),
+        ([(0, 0), (40, 0), (40, 20), (20, 21), (0, 20)], [(3, f"{SHARP} 174.3")]),
     ],
-)  # fmt: skip
+)
 def test_faults(points: list[tuple[int, int]], told: list[tuple[int | None, str]]) -> None:
     """Each fault is told with its point; clockwise and straight points are none."""
     assert [(index, problem) for index, problem, _ in faults(exactly(points))] == told

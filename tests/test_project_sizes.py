@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from strategies import lengths
 
-from cutpaths.lengths import INCH, read_length, Unit
+from cutpaths.lengths import INCH, Unit, read_length
 from cutpaths.project import read, sizes
 
 UTAH = "Utah State University Extension, Mitered Corner Baby Blanket"

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import product
 
-from cutpaths.arrange.rules import ArrangeRules
+from cutpaths.arrange.rules import ArrangeRules, neighbours
 
 Block = tuple[int, ...]
 
@@ -71,7 +71,7 @@ def _dealt_out(blocks: tuple[Block, ...], count: int) -> int:
 
 def _open_cells(rules: ArrangeRules, fabric: int) -> set[int]:
     """Cells that pins leave to a print, those pinned to it among them."""
-    near = rules.neighbours()
+    near = neighbours(rules)
     own = {cell for cell, each in rules.fixed.items() if each == fabric}
     beside = {other for cell in own for other in near[cell]}
     return {cell for cell in range(rules.cells) if rules.fixed.get(cell, fabric) == fabric} - (

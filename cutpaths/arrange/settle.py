@@ -12,7 +12,7 @@ from random import Random
 
 from cutpaths.arrange.effort import TRIES_BETWEEN, Watch
 from cutpaths.arrange.rows import RowCounts
-from cutpaths.arrange.rules import ArrangeRules, Layout
+from cutpaths.arrange.rules import ArrangeRules, Layout, meetings, neighbours
 
 DOING = "Keeping the rules"
 LOOKS = 16  # neighbours looked at for one swap
@@ -33,7 +33,7 @@ def dealt(rules: ArrangeRules, counts: Sequence[int], random: Random) -> Layout:
 
 def broken(rules: ArrangeRules, layout: Layout) -> int:
     """Meetings of cells alike, and squares too many or too few in rows."""
-    alike = sum(layout[first] == layout[second] for first, second in rules.meetings())
+    alike = sum(layout[first] == layout[second] for first, second in meetings(rules))
     return alike + RowCounts(rules, layout).uneven()
 
 
@@ -52,7 +52,7 @@ def settled(rules: ArrangeRules, start: Layout, tries: int, random: Random, watc
     best = start
     if len(free) < 2 or not now:
         return start
-    grid, near, rows = list(start), rules.neighbours(), RowCounts(rules, start)
+    grid, near, rows = list(start), neighbours(rules), RowCounts(rules, start)
     chance, count, heat = random.random, len(free), HOT
     for tried in range(tries):
         if tried % TRIES_BETWEEN == 0:

@@ -13,7 +13,7 @@ from importlib.util import find_spec
 from typing import TYPE_CHECKING
 
 from cutpaths.arrange.effort import Watch
-from cutpaths.arrange.rules import ArrangeRules, Layout
+from cutpaths.arrange.rules import ArrangeRules, Layout, meetings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 DOING = "Asking the solver"
 INSTALL = "pip install 'cutpaths[arrange]'"
 SOLVER_SECONDS = 0.3  # of CP-SAT's deterministic time in a second of an ordinary machine
+# Level of linear relaxation and share of the work: without one tight layouts are found many times
+# faster, with one what counting rules out is proved at all (measured on 9 x 11 to 25 x 25 cells).
+PASSES = ((0, 0.4), (1, 0.6))
 WAIT = 0.1  # s between two words with the watch
 
 
@@ -60,15 +63,19 @@ def decided(rules: ArrangeRules, seed: int, seconds: float, watch: Watch) -> Ans
     from ortools.sat.python import cp_model
 
     model, choice = _model(rules)
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = 1
-    solver.parameters.random_seed = seed
-    solver.parameters.max_deterministic_time = seconds * SOLVER_SECONDS
-    solver.parameters.catch_sigint_signal = False  # the watch says when to stop
-    status = _watched(solver, model, watch)
-    if status in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return Answer(Verdict.KEPT, _layout(solver, choice))
-    return Answer(Verdict.RULED_OUT if status == cp_model.INFEASIBLE else Verdict.OPEN)
+    for level, share in PASSES:
+        solver = cp_model.CpSolver()
+        solver.parameters.num_workers = 1
+        solver.parameters.random_seed = seed
+        solver.parameters.linearization_level = level
+        solver.parameters.max_deterministic_time = share * seconds * SOLVER_SECONDS
+        solver.parameters.catch_sigint_signal = False  # the watch says when to stop
+        status = _watched(solver, model, watch)
+        if status in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+            return Answer(Verdict.KEPT, _layout(solver, choice))
+        if status == cp_model.INFEASIBLE:
+            return Answer(Verdict.RULED_OUT)
+    return Answer(Verdict.OPEN)
 
 
 def _watched(solver: cp_model.CpSolver, model: cp_model.CpModel, watch: Watch) -> int:
@@ -110,7 +117,7 @@ def _model(rules: ArrangeRules) -> tuple[cp_model.CpModel, Choice]:
 def _blocks(rules: ArrangeRules) -> Iterator[tuple[int, ...]]:
     """Sets of cells that all meet one another and that hold every meeting."""
     if not rules.corners or rules.rows == 1 or rules.columns == 1:
-        yield from rules.meetings()
+        yield from meetings(rules)
         return
     for row in range(rules.rows - 1):
         for column in range(rules.columns - 1):

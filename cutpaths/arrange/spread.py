@@ -13,7 +13,7 @@ from random import Random
 
 from cutpaths.arrange.effort import TRIES_BETWEEN, Watch
 from cutpaths.arrange.rows import RowCounts
-from cutpaths.arrange.rules import ArrangeRules, Layout
+from cutpaths.arrange.rules import ArrangeRules, Layout, steps
 
 DOING = "Moving prints alike apart"
 NEAR = 4.0  # squared distance at which the push is 1
@@ -83,7 +83,7 @@ def _pushes(rules: ArrangeRules) -> list[float]:
         for across in range(1 - rules.columns, rules.columns):
             if down or across:
                 pushes[down * wide + across] = (NEAR / (down * down + across * across)) ** 4
-    for down, across in rules.steps:
+    for down, across in steps(rules):
         if down < rules.rows and abs(across) < rules.columns:
             pushes[down * wide + across] += BROKEN
             pushes[-down * wide - across] += BROKEN

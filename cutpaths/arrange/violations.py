@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import combinations
 
-from cutpaths.arrange.rules import ArrangeRules, Layout, cell_name, share_of_rows
+from cutpaths.arrange.rules import ArrangeRules, Layout, cell_name, meetings, share_of_rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +53,7 @@ def violations(rules: ArrangeRules, layout: Layout) -> tuple[Violation, ...]:
 
 
 def _touches(rules: ArrangeRules, layout: Layout) -> Iterator[Touch]:
-    for first, second in rules.meetings():
+    for first, second in meetings(rules):
         if layout[first] == layout[second]:
             here, there = divmod(first, rules.columns), divmod(second, rules.columns)
             beside = here[0] == there[0] or here[1] == there[1]

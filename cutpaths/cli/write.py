@@ -68,7 +68,7 @@ def command(
     for path in write_folder(folder, files, project=title, digest=digest, force=force):
         click.echo(path)
     for note in kit.notes:
-        click.echo(f"Note: {note}.", err=True)
+        click.echo(f"Note: {note}", err=True)
     if unknown := unknown_letters(made):
         click.echo(f"Note: no stroke letters for {' '.join(unknown)}; drawn as boxes.", err=True)
 

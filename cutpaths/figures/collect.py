@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from string import ascii_uppercase
 
 from cutpaths.figures.corners import corner_groups
@@ -151,12 +150,12 @@ def _center_notes(kit: Kit) -> tuple[str, ...]:
     """Sides whose center mark is not the middle of the backing's raw side."""
     ruler = kit.project.ruler
     centers = [(m.at, _off_middle(kit, m)) for m in select(kit.backing.marks, MarkKind.CENTER)]
-    off = [f"{at} by {ruler.text(Fraction(mm))}" for at, mm in centers if mm > FOLDING_MM]
+    off = [f"{at} by {ruler.text(exact(mm))}" for at, mm in centers if mm > FOLDING_MM]
     if not off:
         return ()
     return (
-        "do not find centers by folding the backing in half: the center mark is off the middle of"
-        f" its raw side on {', '.join(off)}",
+        "Do not find centers by folding the backing in half: the center mark is off the middle of"
+        f" its raw side on {', '.join(off)}.",
     )
 
 
@@ -178,6 +177,6 @@ def _ruler_notes(kit: Kit) -> tuple[str, ...]:
     finished = " x ".join(ruler.text(mm) for mm in found.sizes.finished)
     backing = " x ".join(ruler.text(mm) for mm in found.sizes.backing)
     return (
-        f"some sizes are off the ruler (marked ~): a border of {ruler.text(found.border)} puts all"
-        f" on it, finished {finished}, backing {backing}",
+        f"Some sizes are off the ruler (marked ~): a border of {ruler.text(found.border)} puts all"
+        f" on it, finished {finished}, backing {backing}.",
     )

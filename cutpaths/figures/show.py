@@ -24,7 +24,7 @@ def table(figures: Figures, columns: int = 100) -> Iterator[str]:
     if figures.notes:
         yield ""
     for note in figures.notes:
-        yield from textwrap.wrap(f"Note: {note}.", columns, subsequent_indent="  ")
+        yield from textwrap.wrap(f"Note: {note}", columns, subsequent_indent="  ")
 
 
 def as_json(figures: Figures) -> str:

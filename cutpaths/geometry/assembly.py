@@ -161,14 +161,18 @@ class Assembly:
     pairs: tuple[TrianglePairs, ...] = ()
 
     def pieces(self) -> tuple[Piece, ...]:
-        """The pieces of all its parts, each once with all its places in this assembly's frame."""
+        """The pieces of all its parts, each once with all its places in this assembly's frame.
+
+        They are in the order of their keys' numbers.
+        """
         found: dict[str, Piece] = {}
         places: dict[str, list[Motion]] = {}
         for part in self.parts:
             for piece, motions in _pieces(part):
                 found.setdefault(piece.key, piece)
                 places.setdefault(piece.key, []).extend(motions)
-        return tuple(replace(piece, places=tuple(places[key])) for key, piece in found.items())
+        keys = sorted(found, key=lambda key: (len(key), key))
+        return tuple(replace(found[key], places=tuple(places[key])) for key in keys)
 
     def all_seams(self) -> tuple[Seam, ...]:
         """The seams of all its parts and its own, in the order of sewing, in its own frame.

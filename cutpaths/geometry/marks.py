@@ -67,6 +67,9 @@ MARK_ROLE: dict[MarkKind, Role] = {
 }
 
 
+CLOSED_KINDS = (MarkKind.SEAM_RING, MarkKind.BASTE)
+
+
 @dataclass(frozen=True, slots=True)
 class Mate:
     """Names the mark of another piece: its piece's key, its kind and its place."""
@@ -98,7 +101,9 @@ class Mark:
         return MARK_ROLE[self.kind]
 
     def moved(self, motion: Motion) -> Mark:
-        """The mark in another frame."""
+        """The mark in another frame; closed lines stay counter-clockwise."""
+        if self.kind in CLOSED_KINDS:
+            return replace(self, points=motion.ring(self.points))
         return replace(self, points=tuple(motion.point(p) for p in self.points))
 
 

@@ -17,7 +17,7 @@ from cutpaths.geometry.polygons import box, middle
 from cutpaths.geometry.template import folded_template, turned_template
 from cutpaths.pieces.corners import CornerTemplate, templates, waste
 from cutpaths.pieces.layers import layers_of, opening_notes, patchwork_of
-from cutpaths.project.model import Construction, Project, Squares
+from cutpaths.project.model import Construction, Patchwork, Project
 from cutpaths.shapes import Motion, shift
 
 # The one place that asks for the construction: how it is laid out, and its corner template.
@@ -130,7 +130,7 @@ def _backing(project: Project, blanket: Blanket) -> Piece:
 
 def _fabric_of(project: Project) -> str:
     """The fabric of a top of one cloth."""
-    return "" if isinstance(project.top, Squares) else project.top.fabric
+    return "" if isinstance(project.top, Patchwork) else project.top.fabric
 
 
 def _grain(project: Project, fabric: str) -> Grain:

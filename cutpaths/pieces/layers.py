@@ -8,25 +8,59 @@ from cutpaths.errors import Finding, InputError
 from cutpaths.geometry.assembly import Assembly
 from cutpaths.geometry.blanket import Layers, sewing_order
 from cutpaths.geometry.edge_seams import edge_seams
+from cutpaths.geometry.layouts.blocks import blocks
+from cutpaths.geometry.layouts.bricks import bricks
+from cutpaths.geometry.layouts.grid import grid
+from cutpaths.geometry.layouts.on_point import on_point
+from cutpaths.geometry.layouts.rules import PatchRules
 from cutpaths.geometry.layouts.squares import squares
+from cutpaths.geometry.layouts.strips import strips
 from cutpaths.geometry.marks import letter
 from cutpaths.geometry.opening import PlacedOpening, longest, place
 from cutpaths.geometry.outlines import rectangle, regular
 from cutpaths.geometry.polygons import SAME_PLACE_MM, Ring, distance, edges, offset
 from cutpaths.lengths import INCH, Ruler
-from cutpaths.project.model import BackingCorners, Outline, Panel, Project, Regular, Squares
+from cutpaths.project.model import (
+    BackingCorners,
+    Blocks,
+    Bricks,
+    Grid,
+    OnPoint,
+    Outline,
+    Panel,
+    Patchwork,
+    Project,
+    Regular,
+    Squares,
+    Strips,
+)
 
 USUAL_OPENING = 8 * INCH
 
 
 def patchwork_of(project: Project) -> Assembly | None:
     """The patches of a pieced top; None for a top of one cloth."""
+    if not isinstance(project.top, Patchwork):
+        return None
+    rules = PatchRules(
+        allowance=project.allowance,
+        directional={fabric.name: fabric.directional for fabric in project.fabrics},
+        pressing=project.pressing,
+        blunted=project.blunted,
+    )
     match project.top:
         case Squares(finished=finished, chart=chart):
-            directional = {fabric.name: fabric.directional for fabric in project.fabrics}
-            return squares(finished, project.allowance, chart, directional)
-        case _:
-            return None
+            return squares(finished, chart, rules)
+        case Grid(columns=columns, rows=rows, cells=cells):
+            return grid(columns, rows, cells, rules)
+        case Blocks(declared=declared, chart=sets, sashing=sashing):
+            return blocks(declared, sets, sashing, rules)
+        case OnPoint(finished=finished, chart=chart, setting=setting):
+            return on_point(finished, chart, setting, rules)
+        case Strips(widths=widths, fabrics=fabrics, length=length, run=run):
+            return strips(widths, fabrics, length, run, rules)
+        case Bricks(width=width, height=height, chart=chart):
+            return bricks(width, height, chart, rules)
 
 
 def layers_of(project: Project, patchwork: Assembly | None) -> Layers:
@@ -38,7 +72,7 @@ def layers_of(project: Project, patchwork: Assembly | None) -> Layers:
     designed = _seam_of_one_cloth(project) if patchwork is None else patchwork.outline
     seam = designed if project.measured is None else rectangle(*_sewn(project))
     lengths = [distance(p, q) for p, q in edges(seam)]
-    parts = edge_seams(designed, patchwork.seams if patchwork else ())
+    parts = edge_seams(designed, patchwork.all_seams() if patchwork else ())
     # On a measured top the patch seams keep their share of each side.
     seams = tuple(
         tuple(part * length for part in on_side)
@@ -68,7 +102,7 @@ def _seam_of_one_cloth(project: Project) -> Ring:
             return regular(sides, float(side))
         case Panel(width=width, height=height):
             return rectangle(float(width), float(height))
-        case Squares():
+        case _:
             raise TypeError("a pieced top's outline is that of its patchwork")
 
 
@@ -130,7 +164,7 @@ def opening_notes(project: Project, opening: PlacedOpening | None) -> tuple[str,
     side = letter(opening.side)
     if project.opening.length is None and opening.length < USUAL_OPENING - SAME_PLACE_MM:
         size = _about(project.ruler, opening.length)
-        notes.append(f"side {side} has no room for the usual 8 in opening: it is {size} long")
+        notes.append(f"Side {side} has no room for the usual 8 in opening: it is {size} long.")
     if not opening.clear_of_seams:
-        notes.append(f"an end of the opening on side {side} is less than 1/2 in from a patch seam")
+        notes.append(f"An end of the opening on side {side} is less than 1/2 in from a patch seam.")
     return tuple(notes)

@@ -1,14 +1,14 @@
-"""The chart of a grid: rows of cells as text, read into cells.
+r"""The chart of a grid: rows of cells as text, read into cells.
 
 Rows are seen from the front, the head row first; cells stand apart by spaces. A cell is one of
 
-    sand            one fabric
-    sand/sea        split by the diagonal that rises to the right: sand at the left, sea at the right
-    sand\\sea        split by the diagonal that falls to the right: sand at the left, sea at the right
-    sand+sea        split by both diagonals: sand at head and foot, sea at the right and the left
-    a+b+c+d         split by both diagonals: a at the head, then clockwise: right, foot, left
-    <               joined to the cell at its left
-    ^               joined to the cell above it, toward the head
+    sand          one fabric
+    sand/sea      split by the diagonal that rises to the right: sand at the left, sea right of it
+    sand\sea      split by the diagonal that falls to the right: sand at the left, sea right of it
+    sand+sea      split by both diagonals: sand at head and foot, sea at the right and the left
+    a+b+c+d       split by both diagonals: a at the head, then clockwise: right, foot, left
+    <             joined to the cell at its left
+    ^             joined to the cell above it, toward the head
 
 Joined cells form one rectangle, which may be split like any cell:
 
@@ -150,13 +150,17 @@ def _joining_faults(rows: Sequence[Sequence[str]]) -> Iterator[Fault]:
             yield Fault(count, "cell 1 has no cell at its left to join")
     if any(text == ABOVE for text in rows[0]) or any(row[0] == LEFT for row in rows):
         return
-    for (row, column), members in _members(rows).items():
-        last_row, last_column = members[-1]
-        if len(members) != (last_row - row + 1) * (last_column - column + 1) or any(
-            place[1] < column or place[1] > last_column for place in members
-        ):
-            named = f"the cells joined to cell {column + 1}, {rows[row][column]},"
-            yield Fault(row, f"{named} must form a rectangle", "Join whole rows of cells")
+    for cell, members in _members(rows).items():
+        if not _rectangular(members):
+            named = f"the cells joined to cell {cell[1] + 1}, {rows[cell[0]][cell[1]]},"
+            yield Fault(cell[0], f"{named} must form a rectangle", "Join whole rows of cells")
+
+
+def _rectangular(members: Sequence[tuple[int, int]]) -> bool:
+    """Whether places, row by row, fill the rectangle from the first to the last."""
+    (row, column), (last_row, last_column) = members[0], members[-1]
+    area = (last_row - row + 1) * (last_column - column + 1)
+    return len(members) == area and all(column <= x <= last_column for _, x in members)
 
 
 def _first_cells(rows: Sequence[Sequence[str]]) -> Iterator[tuple[int, int]]:
@@ -204,21 +208,19 @@ def mirrored(cells: Sequence[Cell], columns: int) -> tuple[Cell, ...]:
     return tuple(sorted(turned, key=lambda cell: (cell.row, cell.column)))
 
 
+_MIRRORED = {Split.RISING: Split.FALLING, Split.FALLING: Split.RISING}
+
+
 def _mirrored(cell: Cell, columns: int) -> Cell:
-    match cell.split:
-        case Split.NONE:
-            split, fabrics = cell.split, cell.fabrics
-        case Split.BOTH:
-            head, right, foot, left = cell.fabrics
-            split, fabrics = cell.split, (head, left, foot, right)
-        case Split.RISING | Split.FALLING:
-            other = {Split.RISING: Split.FALLING, Split.FALLING: Split.RISING}
-            split, fabrics = other[cell.split], cell.fabrics[::-1]
+    fabrics = cell.fabrics[::-1]
+    if cell.split is Split.BOTH:
+        head, right, foot, left = cell.fabrics
+        fabrics = head, left, foot, right
     return Cell(
         column=columns - cell.column - cell.across,
         row=cell.row,
         across=cell.across,
         down=cell.down,
-        split=split,
+        split=_MIRRORED.get(cell.split, cell.split),
         fabrics=fabrics,
     )

@@ -221,6 +221,8 @@ def _words(kind: Any) -> str:
         return f"be {_one_of([member.value for member in kind])}"
     if get_origin(kind) is list:
         return "be a list"
+    if get_origin(kind) is dict and get_args(kind)[1] == Length:
+        return "be a length or a table"
     if get_origin(kind) is tuple:
         return "be a pair such as [0, 0]"
     return _WORDS.get(kind, "be a table")

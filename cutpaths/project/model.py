@@ -7,12 +7,16 @@ Per-side tuples are in the order of the letters.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from string import ascii_uppercase
 
 from cutpaths.lengths import Ruler
+from cutpaths.project.blocks import Block, Sashing, SetBlock, sizes_of, with_sashing
+from cutpaths.project.cells import Cell
+from cutpaths.project.roots import ROOT2
 
 SIDES_MOST = len(ascii_uppercase)
 
@@ -78,6 +82,76 @@ class Squares:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Grid:
+    """Columns and rows, each of its own finished size, and the cells that fill them.
+
+    Attributes:
+        columns: widths from the left.
+        rows: heights from the head.
+        cells: row by row from the head.
+    """
+
+    columns: tuple[Fraction, ...]
+    rows: tuple[Fraction, ...]
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blocks:
+    """Blocks set in the rows of a larger grid.
+
+    Attributes:
+        declared: blocks by their names.
+        chart: what stands in each row, the head row first; a name that is no block's is a fabric.
+        sashing: the strips between blocks; None without them.
+    """
+
+    declared: Mapping[str, Block]
+    chart: tuple[tuple[SetBlock, ...], ...]
+    sashing: Sashing | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OnPoint:
+    """Squares on point, with triangles at the sides and in the corners.
+
+    Attributes:
+        finished: finished side of a square.
+        chart: names of fabrics, the head row first; full rows and the rows between them, which
+            have one name less, take turns.
+        setting: fabric of the triangles.
+    """
+
+    finished: Fraction
+    chart: tuple[tuple[str, ...], ...]
+    setting: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strips:
+    """Strips of given finished widths, from the left or from the head, all of one length."""
+
+    widths: tuple[Fraction, ...]
+    fabrics: tuple[str, ...]
+    length: Fraction
+    run: Run
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bricks:
+    """Bricks of one finished size; every second row is shifted by half a brick.
+
+    Attributes:
+        width, height: finished size of a brick.
+        chart: names of fabrics, the head row first; a shifted row has one name more.
+    """
+
+    width: Fraction
+    height: Fraction
+    chart: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Panel:
     """One rectangle of cloth; width and height are finished (seam line to seam line)."""
 
@@ -109,7 +183,8 @@ class Regular:
     fabric: str
 
 
-Top = Squares | Panel | Outline | Regular
+Patchwork = Squares | Grid | Blocks | OnPoint | Strips | Bricks
+Top = Patchwork | Panel | Outline | Regular
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,6 +226,9 @@ class Project:
         turn_of_cloth: c, what the cloth's thickness eats at the fold; 0 when folded over.
         opening: None when folded over.
         notes: what a person should know and that is no error.
+        pressing: how seam allowances of the patchwork are pressed.
+        blunted: whether sharp tips of triangles are cut off.
+        pairs: whether squares of two triangles are sewn before they are cut.
     """
 
     title: str
@@ -169,6 +247,9 @@ class Project:
     turn_of_cloth: Fraction
     opening: Opening | None
     notes: tuple[str, ...]
+    pressing: Pressing = Pressing.OPEN
+    blunted: bool = False
+    pairs: bool = False
 
     @property
     def finished_top(self) -> tuple[Fraction, Fraction] | None:
@@ -176,6 +257,20 @@ class Project:
         match self.top:
             case Squares() as squares:
                 return squares.columns * squares.finished, squares.rows * squares.finished
+            case Grid(columns=columns, rows=rows):
+                return sum(columns, Fraction(0)), sum(rows, Fraction(0))
+            case Blocks(declared=declared, chart=chart, sashing=sashing):
+                across, down = sizes_of(chart, declared)
+                sizes = with_sashing(across, sashing), with_sashing(down, sashing)
+                return sum(sizes[0], Fraction(0)), sum(sizes[1], Fraction(0))
+            case OnPoint(finished=finished, chart=chart):
+                half = finished * ROOT2 / 2
+                return 2 * len(chart[0]) * half, (len(chart) + 1) * half
+            case Strips(widths=widths, length=length, run=run):
+                width = sum(widths, Fraction(0))
+                return (length, width) if run is Run.ACROSS else (width, length)
+            case Bricks(width=width, height=height, chart=chart):
+                return min(len(row) for row in chart[:2]) * width, len(chart) * height
             case Panel(width=width, height=height):
                 return width, height
             case _:

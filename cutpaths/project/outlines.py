@@ -85,11 +85,8 @@ def _bends(points: Sequence[Point]) -> Iterator[tuple[int | None, str, str]]:
         return
     sense = 1 if twice_area(points) > 0 else -1
     for index, (before, here, after) in enumerate(_corners(points)):
-        bend = turn(before, here, after) * sense
-        if bend < 0:
+        if turn(before, here, after) * sense < 0:
             yield index, "must not turn inwards: the outline must be convex", ""
-        elif bend == 0 and _ahead(before, here, after) < 0:
-            yield index, "must not turn back on its own side", ""
 
 
 def ring_of(points: Sequence[Point]) -> Ring:

@@ -14,7 +14,7 @@ from cutpaths.proof.paper import Paper
 from cutpaths.proof.patches import least_beside, tiling_readings
 from cutpaths.proof.planes import apart, beside, tiling
 from cutpaths.proof.reading import Reading, judge
-from cutpaths.proof.waste import expected_waste, kept_and_waste, untrimmed
+from cutpaths.proof.waste import beyond_trim, kept_and_waste, untrimmed
 
 
 def border_width(paper: Paper) -> tuple[Check, ...]:
@@ -87,7 +87,8 @@ def backing_outline(paper: Paper) -> tuple[Check, ...]:
     expected = untrimmed(paper)
     readings.append(paper.measure.apart("", apart(whole, expected)))
     if paper.trimmed:
-        kept = shapely.difference(expected, shapely.union_all(expected_waste(paper)))
+        off = [beyond_trim(paper, i) for i in range(len(paper.corners))]
+        kept = shapely.difference(expected, shapely.union_all(off))
         readings.append(paper.measure.apart("", apart(Polygon(paper.backing.outline), kept)))
     return judge(
         "backing-outline",

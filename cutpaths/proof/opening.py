@@ -70,9 +70,7 @@ def _clear(paper: Paper, side: str) -> tuple[Check, ...]:
     for piece, line in both(paper, side):
         near, far = piece.line(MarkKind.OPENING_FOLD, side)
         for sewn in (ahead(near, line), distance(*line) - ahead(far, line)):
-            readings.append(
-                paper.measure.length(side, DOT_CLEARANCE_MM, sewn, least=True)
-            )
+            readings.append(paper.measure.length(side, DOT_CLEARANCE_MM, sewn, least=True))
     return judge(
         "opening-clear", "Enough stays sewn between the opening and the dots beside it.", readings
     )

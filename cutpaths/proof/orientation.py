@@ -67,9 +67,7 @@ def _face_faults(piece: Piece) -> Iterator[Fault]:
 
 def _letter_faults(kit: Kit, piece: Piece) -> Iterator[Fault]:
     """Letters run around by the centers of their sides, one way, once."""
-    centers = [
-        select(piece.marks, MarkKind.CENTER, side)[0].points[0] for side in side_names(kit)
-    ]
+    centers = [select(piece.marks, MarkKind.CENTER, side)[0].points[0] for side in side_names(kit)]
     clockwise = turns_over(*_FACES[piece.kind])
     if not Polygon(centers).is_valid:
         yield Fault(piece.key, "the letters do not run around it in order")

@@ -14,8 +14,8 @@ from cutpaths.geometry.assembly import Face, Piece
 from cutpaths.geometry.marks import Mark, MarkKind, corner_name, letter
 from cutpaths.geometry.polygons import Ring, carry, distance, edges, middle
 from cutpaths.pieces import Kit
-from cutpaths.proof.planes import Line, fold, off_segment
 from cutpaths.project.model import BackingCorners
+from cutpaths.proof.planes import Line, fold, off_segment
 from cutpaths.proof.reading import Measure
 from cutpaths.shapes import IDENTITY, Motion, Point
 
@@ -67,6 +67,7 @@ class Paper:
         top, backing: the pieces laid down, the backing not yet folded.
         fold: for each side, what folding its border does to the backing's marks there.
         seam: the seam polygon; side i starts at point i.
+        sewn: whether seams join the layers.
         trimmed_along: for each corner the two lines that its trim runs outside of, into the fold
             point and out of it: the halves of the miter, or of the corner fold.
     """
@@ -80,6 +81,7 @@ class Paper:
     backing: Laid
     fold: Mapping[str, Motion]
     seam: Ring
+    sewn: bool
     trimmed_along: tuple[tuple[Line, Line], ...]
 
     @property
@@ -171,6 +173,7 @@ def paper_of_turned(kit: Kit) -> Paper:
         backing=backing,
         fold=folds,
         seam=tuple(found.point(p) for p in dots),
+        sewn=True,
         trimmed_along=tuple(_miter(backing, sides, corners, i) for i in range(len(sides))),
     )
 
@@ -206,6 +209,7 @@ def paper_of_folded(kit: Kit) -> Paper:
         backing=backing,
         fold=dict.fromkeys(sides, IDENTITY),
         seam=as_sewn(kit),
+        sewn=False,
         trimmed_along=tuple(
             ((start, middle(start, end)), (middle(start, end), end)) for start, end in corner_folds
         ),
@@ -215,7 +219,7 @@ def paper_of_folded(kit: Kit) -> Paper:
 def as_sewn(kit: Kit) -> Ring:
     """The patchwork's outline, stretched to the measured size where the sewn top was measured."""
     designed, sewn = kit.project.finished_top, kit.project.sewn_top
-    if designed is None or sewn is None:
+    if designed is None or sewn is None or not kit.pieced:
         return kit.patchwork.outline
     across, down = float(sewn[0] / designed[0]), float(sewn[1] / designed[1])
     return tuple((x * across, y * down) for x, y in kit.patchwork.outline)

@@ -54,8 +54,7 @@ def lay_patches(kit: Kit) -> Patches | None:
     if not kit.pieced:
         return None
     rings = [
-        (piece.key, _placed(finished_ring(piece), piece.places))
-        for piece in kit.patchwork.pieces()
+        (piece.key, _placed(finished_ring(piece), piece.places)) for piece in kit.patchwork.pieces()
     ]
     return Patches(
         keys=tuple(key for key, placed in rings for _ in placed),
@@ -180,9 +179,7 @@ def patch_seams(kit: Kit, measure: Measure, patches: Patches) -> tuple[Check, ..
         "patch-seams",
         "The seams of the patchwork are just the lines where two patches meet.",
         [
-            Reading(
-                at="", expected=between, found=total.found, slack=slack, text=total.text
-            ),
+            Reading(at="", expected=between, found=total.found, slack=slack, text=total.text),
             measure.apart("", off if off > 2 * PLACE_MM else 0.0),
         ],
     )
@@ -194,7 +191,5 @@ def _seam_ends(assembly: Assembly) -> list[tuple[Any, Any]]:
     for part in assembly.parts:
         if isinstance(part, Assembly):
             inside = _seam_ends(part)
-            found += [
-                (place.point(p), place.point(q)) for place in part.places for p, q in inside
-            ]
+            found += [(place.point(p), place.point(q)) for place in part.places for p, q in inside]
     return found

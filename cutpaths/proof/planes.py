@@ -8,12 +8,14 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import shapely
+from numpy.typing import NDArray
 from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from cutpaths.geometry.polygons import Ring, along, cross, distance, dot, right_of, sub, unit
+from cutpaths.geometry.polygons import Ring, along, cross, dot, right_of, sub, unit
 from cutpaths.proof.tolerances import STRIP_MM, area_slack
 from cutpaths.shapes import Motion, Point
 
@@ -47,6 +49,17 @@ def around(ring: Ring, amounts: Sequence[float]) -> BaseGeometry:
     sides = zip(ring, ring[1:] + ring[:1], strict=True)
     inside = [outside((q, p), -d) for (p, q), d in zip(sides, amounts, strict=True)]
     return shapely.intersection_all(inside)
+
+
+def common(area: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
+    """What two areas have in common, without points and lines where they only touch."""
+    return areal(shapely.intersection(area, other))
+
+
+def areal(shape: BaseGeometry) -> BaseGeometry:
+    """The areas of a shape, without slivers thinner than the slack."""
+    parts = shapely.get_parts(shape)
+    return shapely.union_all([p for p in parts if isinstance(p, Polygon) and not is_nothing(p)])
 
 
 def strip(line: Line, width: float) -> Polygon:
@@ -118,7 +131,7 @@ class Tiling:
     slack: float
 
 
-def tiling(parts: Sequence[BaseGeometry], outline: BaseGeometry) -> Tiling:
+def tiling(parts: Sequence[BaseGeometry] | NDArray[Any], outline: BaseGeometry) -> Tiling:
     """Lays parts on an outline."""
     union = shapely.union_all(parts)
     laid = float(shapely.area(parts).sum())

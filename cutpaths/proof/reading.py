@@ -52,7 +52,12 @@ class Measure:
     def length(self, at: str, expected: float, found: float, *, least: bool = False) -> Reading:
         """A length in mm."""
         return Reading(
-            at=at, expected=expected, found=found, slack=PLACE_MM, text=self.length_text, least=least
+            at=at,
+            expected=expected,
+            found=found,
+            slack=PLACE_MM,
+            text=self.length_text,
+            least=least,
         )
 
     def apart(self, at: str, found: float) -> Reading:

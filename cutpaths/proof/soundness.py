@@ -15,7 +15,7 @@ import shapely
 from shapely import LinearRing, Polygon
 
 from cutpaths.geometry.assembly import Piece, PieceKind
-from cutpaths.geometry.marks import Mark, MarkKind, Mate
+from cutpaths.geometry.marks import CLOSED_KINDS, Mark, MarkKind, Mate
 from cutpaths.geometry.polygons import distance
 from cutpaths.pieces import Kit
 from cutpaths.proof.check import Check
@@ -24,7 +24,6 @@ from cutpaths.proof.tolerances import PLACE_MM, RIGID
 from cutpaths.proof.wanted import Wanted
 from cutpaths.shapes import Circle, Path, Point
 
-_RINGS = (MarkKind.SEAM_RING, MarkKind.BASTE)
 # Where no seam runs along the top's edge the center lies on the raw edge itself.
 _MAY_BE_A_PLACE = (MarkKind.CENTER,)
 _PLACES = (MarkKind.DOT, MarkKind.CENTER)
@@ -90,7 +89,7 @@ def _ring_problems(ring: Sequence[Point]) -> Iterator[str]:
     if len(ring) < 3:
         yield "has fewer than three points"
         return
-    if any(distance(p, q) <= PLACE_MM for p, q in pairwise([*ring, ring[0]])):
+    if _stands_still([*ring, ring[0]]):
         yield "has a point twice"
         return
     if not Polygon(ring).is_valid:
@@ -110,13 +109,16 @@ def _hole_problems(hole: Path | Circle) -> Iterator[str]:
 
 
 def _mark_problems(mark: Mark) -> Iterator[str]:
-    if mark.kind in _RINGS:
+    if mark.kind in CLOSED_KINDS:
         yield from (f"the {mark.kind} {problem}" for problem in _ring_problems(mark.points))
     elif len(mark.points) < (1 if mark.kind is MarkKind.DOT else 2):
         yield f"the {mark.kind} lacks a point"
-    elif mark.kind not in _MAY_BE_A_PLACE:
-        if any(distance(p, q) <= PLACE_MM for p, q in pairwise(mark.points)):
-            yield f"the {mark.kind} has no length"
+    elif mark.kind not in _MAY_BE_A_PLACE and _stands_still(mark.points):
+        yield f"the {mark.kind} has no length"
+
+
+def _stands_still(points: Sequence[Point]) -> bool:
+    return any(distance(p, q) <= PLACE_MM for p, q in pairwise(points))
 
 
 def _place_faults(piece: Piece) -> Iterator[Fault]:
@@ -182,6 +184,8 @@ def _mate_faults(piece: Piece, other: Piece) -> Iterator[Fault]:
             yield Fault(_where(piece, mark), f"the {mark.kind} has no mate")
         for mate in mark.mates:
             found = there.get((mate.piece, mate.kind, mate.at), [])
-            named_back = sum(each.mates.count(Mate(piece.key, mark.kind, mark.at)) for each in found)
+            named_back = sum(
+                each.mates.count(Mate(piece.key, mark.kind, mark.at)) for each in found
+            )
             if named_back != 1:
                 yield Fault(_where(piece, mark), f"the {mark.kind} and its mate miss one another")

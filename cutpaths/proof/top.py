@@ -23,9 +23,7 @@ def top_size(paper: Paper) -> tuple[Check, ...]:
         readings.append(paper.measure.length(paper.sides[i], asked.length, length))
         corner = corner_angle(paper.seam, i)
         readings.append(angle(paper.corners[i], asked.corner, corner))
-    return judge(
-        "top-size", "The top has the sides and corners asked for, seam to seam.", readings
-    )
+    return judge("top-size", "The top has the sides and corners asked for, seam to seam.", readings)
 
 
 def top_over_patches(paper: Paper) -> tuple[Check, ...]:

@@ -10,11 +10,13 @@ from cutpaths.geometry.marks import MarkKind
 from cutpaths.geometry.polygons import along, corner_angle, right_of, sub, unit
 from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
-from cutpaths.proof.planes import apart, around, beside, off_segment, outside
+from cutpaths.proof.planes import apart, around, beside, common, off_segment, outside
 from cutpaths.proof.reading import Reading, judge
 from cutpaths.proof.tolerances import ANGLE_DEGREES, COUNT, JOIN_MM, area_slack
 
 _WASTE = "WASTE-"
+# Half a side off either number passes.
+_THREE_OR_FOUR = 3.5
 
 
 def untrimmed(paper: Paper) -> BaseGeometry:
@@ -45,17 +47,18 @@ def expected_waste(paper: Paper) -> tuple[BaseGeometry, ...]:
     The crease is square to the line from one dot to the other. It may leave nothing to trim.
     """
     whole = untrimmed(paper)
-    return tuple(_beyond_trim(paper, whole, i) for i in range(len(paper.corners)))
+    return tuple(common(whole, beyond_trim(paper, i)) for i in range(len(paper.corners)))
 
 
-def _beyond_trim(paper: Paper, whole: BaseGeometry, i: int) -> BaseGeometry:
+def beyond_trim(paper: Paper, i: int) -> BaseGeometry:
+    """All of the plane that is cut off at a corner, cloth or not."""
     into, out = paper.trimmed_along[i]
     crease = into[1], along(into[1], right_of(unit(sub(out[1], into[0]))), 1.0)
     halves = [
-        shapely.intersection(outside(into, paper.trim), outside(crease, 0.0)),
-        shapely.intersection(outside(out, paper.trim), outside((crease[1], crease[0]), 0.0)),
+        common(outside(into, paper.trim), outside(crease, 0.0)),
+        common(outside(out, paper.trim), outside((crease[1], crease[0]), 0.0)),
     ]
-    return shapely.union_all(shapely.intersection(whole, halves), grid_size=JOIN_MM)
+    return shapely.union_all(halves, grid_size=JOIN_MM)
 
 
 def waste_sides(paper: Paper) -> tuple[Check, ...]:
@@ -67,9 +70,9 @@ def waste_sides(paper: Paper) -> tuple[Check, ...]:
             continue
         sides = len(found[at].exterior.coords) - 1
         right = abs(corner_angle(paper.seam, i) - 90.0) <= ANGLE_DEGREES
-        expected = 3 if right or sides not in (3, 4) else sides
+        expected = 3.0 if right else _THREE_OR_FOUR
         readings.append(
-            Reading(at=at, expected=expected, found=sides, slack=COUNT, text=_SIDES_TEXT[right])
+            Reading(at=at, expected=expected, found=sides, slack=COUNT, text=_sides_text)
         )
     return judge(
         "waste-sides",
@@ -79,7 +82,8 @@ def waste_sides(paper: Paper) -> tuple[Check, ...]:
     )
 
 
-_SIDES_TEXT = {True: lambda n: f"{n:.0f} sides", False: lambda n: f"{n:.0f} sides, of 3 or 4"}
+def _sides_text(sides: float) -> str:
+    return "3 or 4 sides" if sides == _THREE_OR_FOUR else f"{sides:.0f} sides"
 
 
 def waste_region(paper: Paper) -> tuple[Check, ...]:
@@ -118,14 +122,12 @@ def trim_line(paper: Paper) -> tuple[Check, ...]:
     for mark in paper.backing.of_kind(MarkKind.MITER_TRIM, MarkKind.TIP_TRIM):
         into, out = paper.trimmed_along[paper.corners.index(mark.at)]
         for line, part in ((into, mark.points[:2]), (out, mark.points[-2:])):
-            readings += [
-                paper.measure.length(mark.at, paper.trim, beside(p, line)) for p in part
-            ]
+            readings += [paper.measure.length(mark.at, paper.trim, beside(p, line)) for p in part]
         for end in (mark.points[0], mark.points[-1]):
             gap = min(off_segment(end, edge) for edge in edges)
             readings.append(paper.measure.apart(mark.at, gap))
     return judge(
         "trim-line",
-        "The trim runs the asked distance outside the line of its corner, from raw edge to raw edge.",
+        "The trim runs the asked distance outside its corner's line, from raw edge to raw edge.",
         readings,
     )

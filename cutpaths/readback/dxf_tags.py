@@ -133,5 +133,8 @@ def _blocks(entities: tuple[Entity, ...]) -> dict[str, Block]:
             start = number
         elif entity.name == "ENDBLK":
             head = entities[start]
-            blocks[head.text(2)] = Block(head.point(10), entities[start + 1 : number])
+            name = head.text(2)
+            if name in blocks:
+                raise ReadError(f"the block {name!r} is there twice")
+            blocks[name] = Block(head.point(10), entities[start + 1 : number])
     return blocks

@@ -20,7 +20,8 @@ def bricks(
     """Lays bricks in rows.
 
     Args:
-        width, height: finished size of a brick, exact mm.
+        width: finished width of a brick, exact mm.
+        height: its finished height.
         chart: names of fabrics, the head row first; rows of whole bricks and shifted rows, which
             have one name more, take turns.
         rules: how patches are cut and sewn.

@@ -60,8 +60,7 @@ def tiles_of(cell: Cell, box: Box) -> list[Tile]:
         return [Tile(PatchKind.RECTANGLE, right - left, head - foot, cell.fabrics[0], 0, ring)]
     kind, turns = _TURNS[cell.split]
     return [
-        _triangle(kind, turn, box, fabric)
-        for turn, fabric in zip(turns, cell.fabrics, strict=True)
+        _triangle(kind, turn, box, fabric) for turn, fabric in zip(turns, cell.fabrics, strict=True)
     ]
 
 

@@ -137,11 +137,7 @@ def _key(tile: Tile, rules: PatchRules) -> Key:
 def _laid(tile: Tile, names: Mapping[Key, str], rules: PatchRules) -> tuple[Key, int, int]:
     """A tile's piece, the eighths by which it is turned, and where its first corner comes to."""
     key = _key(tile, rules)
-    if (
-        key not in names
-        and tile.kind is PatchKind.RECTANGLE
-        and not rules.directional[tile.fabric]
-    ):
+    if key not in names and tile.kind is PatchKind.RECTANGLE and not rules.directional[tile.fabric]:
         # Lying rectangles and standing ones are one piece, as the first of them lies.
         return (tile.kind, tile.height, tile.width, tile.fabric, 0), tile.turn + QUARTER, 1
     return key, tile.turn - key[-1], 0
@@ -193,7 +189,8 @@ def _piece(name: str, key: Key, shaping: Shaping, rules: PatchRules) -> Piece:
 def _grain_line(triangle: Ring, way: Point) -> tuple[Point, Point]:
     """A line along the threads through the middle of the circle that fits into a triangle."""
     around = perimeter(triangle)
-    opposite = [distance(p, q) for p, q in edges(triangle)][1:] + [distance(*triangle[:2])]
+    first, second, third = (distance(p, q) for p, q in edges(triangle))
+    opposite = second, third, first
     center = (
         sum(p[0] * side for p, side in zip(triangle, opposite, strict=True)) / around,
         sum(p[1] * side for p, side in zip(triangle, opposite, strict=True)) / around,

@@ -1,0 +1,234 @@
+"""Figures: the only source of printed numbers.
+
+Sizes of self-bound blankets are checked against published ones; each row names its source. Sizes
+in a pattern's title are nominal and are never used.
+"""
+
+from __future__ import annotations
+
+import json
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from cutpaths.figures import figures, sizes
+from cutpaths.figures.model import Figure, exact
+from cutpaths.figures.show import as_json, table
+from cutpaths.figures.sizes import on_the_ruler
+from cutpaths.lengths import INCH, Ruler, Unit
+from cutpaths.pieces import build
+from cutpaths.project import load, read
+
+FIXTURES = Path(__file__).parent.parent / "fixtures"
+
+
+def _panel(top: str, backing: str, extra: str = "") -> str:
+    return f"""
+        format = 1
+        title = "Check"
+        {extra}
+        [top]
+        layout = "panel"
+        cut = {top}
+        [border]
+        backing = {backing}
+    """
+
+
+def _found(text: str) -> dict[str, Figure]:
+    shown = figures(build(read(text)))
+    return {figure.key: figure for group in shown.groups for figure in group.figures}
+
+
+def _inches(figure: Figure) -> Fraction:
+    assert figure.value is not None
+    return figure.value / INCH
+
+
+@pytest.mark.parametrize(
+    ("top", "backing", "border", "finished"),
+    [
+        # Utah State University Extension, "Mitered Corner Baby Blanket": top and backing as
+        # published, border and finished size derived from them.
+        pytest.param(32, 42, Fraction(5, 2), Fraction(73, 2), id="USU Extension"),
+        # Utah State University Extension (Juab County), handout, 2007: likewise.
+        pytest.param(30, 40, Fraction(5, 2), Fraction(69, 2), id="USU Extension, Juab County"),
+    ],
+)
+def test_published_turned_blankets(
+    top: int, backing: int, border: Fraction, finished: Fraction
+) -> None:
+    """A published top and backing give the border and the finished size that follow from them."""
+    found = _found(_panel(f"{{ width = {top}, height = {top} }}", str(backing)))
+    assert _inches(found["border"]) == border
+    assert _inches(found["finished.width"]) == finished
+    assert _inches(found["backing.height"]) == backing
+
+
+def test_published_turned_blanket_with_half_inch_seams() -> None:
+    """Top 18, backing 26, seam 1/2: 21 finished, as a sewing blog prints (18 + 26)/2 - 1 = 21."""
+    extra = "[seams]\nallowance = '1/2'\nbasting = '1/4'"
+    found = _found(_panel("{ width = 18, height = 18 }", "26", extra))
+    assert _inches(found["finished.width"]) == 21
+    assert _inches(found["border"]) == 2
+
+
+def test_published_metric_blanket() -> None:
+    """Top 76 cm, backing 100 cm, seam 1 cm (a metric sewing blog): border 6, finished 86."""
+    extra = "units = 'cm'\n[seams]\nallowance = 1\nbasting = '0.5'"
+    found = _found(_panel("{ width = 76, height = 76 }", "100", extra))
+    assert found["border"].value == 60
+    assert found["finished.width"].value == 860
+    assert found["finished.width"].text == "86 cm (~33 7/8 in)"
+
+
+def test_published_rectangle() -> None:
+    """Backing 4 in larger than a 32 x 36 top (a quilting blog: "approx. 1 in miter"): border 1."""
+    found = _found(_panel("{ width = 32, height = 36 }", "{ width = 36, height = 40 }"))
+    assert _inches(found["border"]) == 1
+
+
+def test_published_folded_over_blanket() -> None:
+    """Top 30, backing 34, folded over: border 1, finished 30 (Care Wear, blanket instructions)."""
+    text = _panel("{ width = 30, height = 30 }", "34", 'construction = "folded-over"')
+    found = _found(text)
+    assert _inches(found["border"]) == 1
+    assert _inches(found["finished.width"]) == 30
+
+
+def test_published_marks_of_a_corner() -> None:
+    """Dots 5 1/4 along and 1/4 in, dot to fold 3.5355 (USU Extension, "Mitered Corner ...").
+
+    The place of the dots is as published; the length of the miter line is derived from it.
+    """
+    found = _found(_panel("{ width = 32, height = 32 }", "42"))
+    assert _inches(found["corner.1.dot.along"]) == Fraction(21, 4)
+    assert _inches(found["corner.1.dot.in"]) == Fraction(1, 4)
+    assert float(_inches(found["corner.1.dot-to-fold"])) == pytest.approx(3.535534, abs=1e-6)
+
+
+def test_waste_of_a_published_corner() -> None:
+    """The 30/40 corner with a 1/4 in trim wastes 13.24 sq in, legs 5.146 (derived)."""
+    found = _found(_panel("{ width = 30, height = 30 }", "40"))
+    assert float(_inches(found["corner.1.trim-line"])) == pytest.approx(5.146447, abs=1e-6)
+    assert found["corner.1.waste"].text == "13.24 sq in (85.4 cm²)"
+
+
+def test_turn_of_cloth() -> None:
+    """Top 30, border 2 1/2, turn 1/8: backing 40 1/4, finished 34 1/2 (derived)."""
+    text = """
+        format = 1
+        title = "Check"
+        turn_of_cloth = "1/8"
+        [top]
+        layout = "panel"
+        cut = { width = 30, height = 30 }
+        [border]
+        width = "2 1/2"
+    """
+    found = _found(text)
+    assert _inches(found["backing.width"]) == Fraction(161, 4)
+    assert _inches(found["finished.width"]) == Fraction(69, 2)
+
+
+def test_hexagon_dot_to_fold() -> None:
+    """Hexagon side 9, border 1 1/2: dot to fold 1.7321 (derived)."""
+    shown = figures(build(load(FIXTURES / "beehive.toml")))
+    found = {figure.key: figure for group in shown.groups for figure in group.figures}
+    assert float(_inches(found["corner.1.dot-to-fold"])) == pytest.approx(3**0.5, abs=1e-6)
+    assert found["corner.1.miter"].text == "60°"
+    assert found["corner.1.check"].text == (
+        "match the dots and crease on the marked fold; the miter line meets the fold at 60"
+        " degrees; the waste has four sides"
+    )
+
+
+def test_center_off_the_middle_is_said() -> None:
+    """Borders left 4, right 2: the center of a side between them is 2 off its raw middle."""
+    text = """
+        format = 1
+        title = "Check"
+        [top]
+        layout = "panel"
+        cut = { width = 30, height = 30 }
+        [border]
+        width = { A = 3, B = 2, C = 3, D = 4 }
+    """
+    assert figures(build(read(text))).notes == (
+        "Do not find centers by folding the backing in half: the center mark is off the middle of"
+        " its raw side on A by 2 in, C by 2 in.",
+    )
+
+
+def test_sizes_off_the_ruler_get_the_nearest_border_that_is_on_it() -> None:
+    """A border of 2 5/16 leaves sizes between the eighths; 2 3/8 puts all of them on a mark."""
+    text = (FIXTURES / "tidepool.toml").read_text(encoding="utf-8").replace("2 1/2", "2 5/16")
+    project = read(text)
+    found = on_the_ruler(project, project.ruler)
+    assert found is not None
+    assert found.border / INCH == Fraction(19, 8)
+    assert figures(build(project)).notes == (
+        "Some sizes are off the ruler (marked ~): a border of 2 3/8 in puts all on it, finished"
+        " 31 3/4 in x 36 1/4 in, backing 37 in x 41 1/2 in.",
+    )
+
+
+def test_no_border_is_offered_where_the_top_itself_is_off_the_ruler() -> None:
+    """A top of 30 1/16 in leaves a sixteenth whatever the border."""
+    project = read(_panel("{ width = '30 1/16', height = 30 }", "40"))
+    assert on_the_ruler(project, Ruler(Unit.INCH, INCH / 8)) is None
+
+
+def test_figures_are_exact_for_rectangles() -> None:
+    """Backing = top raw + 4 b and finished = (top raw + backing) / 2 - 2 s, as fractions."""
+    project = load(FIXTURES / "tidepool.toml")
+    found = sizes(project)
+    assert found is not None
+    for axis in (0, 1):
+        assert found.backing[axis] == found.raw[axis] + 4 * project.borders[0]
+        middle = (found.raw[axis] + found.backing[axis]) / 2
+        assert found.finished[axis] == middle - 2 * project.allowance
+
+
+def test_outlines_have_no_exact_sizes() -> None:
+    """A hexagon's height is irrational: no exact sizes are claimed."""
+    assert sizes(load(FIXTURES / "beehive.toml")) is None
+
+
+def test_computed_lengths_are_kept_to_what_drawings_hold() -> None:
+    """A float that is an inch but for rounding counts as the inch."""
+    assert exact(25.400000000000002) == INCH
+    assert exact(Fraction(1, 3)) == Fraction(1, 3)
+
+
+def test_table_of_a_squares_blanket() -> None:
+    """The first lines of the table read as a person would expect."""
+    shown = list(table(figures(build(load(FIXTURES / "tidepool.toml")))))
+    assert shown[:6] == [
+        "Tide pool",
+        "",
+        "Blanket",
+        "  finished blanket, across                                      32 in (812.8 mm)",
+        "  finished blanket, down                                        36 1/2 in (927.1 mm)",
+        "  backing, cut, across                                          37 1/2 in (952.5 mm)",
+    ]
+
+
+def test_table_keeps_to_its_width() -> None:
+    """No line of any example's table is wider than asked."""
+    for path in sorted(FIXTURES.glob("*.toml")):
+        for line in table(figures(build(load(path))), columns=100):
+            assert len(line) <= 100
+
+
+def test_json_has_the_same_numbers() -> None:
+    """Programs get the value in mm beside the text that people get."""
+    data = json.loads(as_json(figures(build(load(FIXTURES / "tidepool.toml")))))
+    assert data["figures"]["backing.width"] == {
+        "label": "backing, cut, across",
+        "text": "37 1/2 in (952.5 mm)",
+        "value": 952.5,
+        "unit": "mm",
+    }
+    assert data["notes"] == []

@@ -1,0 +1,105 @@
+"""The examples, the file of a new project, and files that include others."""
+
+from __future__ import annotations
+
+import hashlib
+import time
+import tomllib
+from collections.abc import Callable
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from cutpaths.lengths import INCH
+from cutpaths.project import load, read, template
+from cutpaths.project.model import Fabric, Panel, Regular, Squares
+
+FIXTURES = Path(__file__).parents[1] / "fixtures"
+
+
+def inches(*numbers: float) -> tuple[Fraction, ...]:
+    """Lengths in mm from inches."""
+    return tuple(Fraction(number) * INCH for number in numbers)
+
+
+def test_new_project_works_as_it_stands() -> None:
+    """The file that a new project starts from is itself a project, without notes."""
+    project = read(template())
+    assert (project.title, project.notes) == ("First blanket", ())
+    assert project.borders == inches(2.5, 2.5, 2.5, 2.5)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        'backing = { width = "37 1/2", height = 42 }',
+        'finished = { width = 32, height = "36 1/2" }',
+    ],
+)
+def test_sizes_in_the_comments_of_a_new_project_agree(line: str) -> None:
+    """Taking the comment sign away gives another size of the same blanket."""
+    assert f"# {line}" in template()
+    assert read(template().replace(f"# {line}", line)).borders == inches(2.5, 2.5, 2.5, 2.5)
+
+
+EXAMPLES: dict[str, tuple[type, tuple[Fraction, ...], int]] = {
+    "beehive": (Regular, inches(*[1.5] * 6), 0),
+    "doorway": (Squares, inches(3, 2, 1, 1.5), 0),
+    "fjord": (Squares, tuple(map(Fraction, (75, 73, 75, 73))), 2),
+    "orchard": (Panel, inches(*[2.5] * 4), 0),
+    "tidepool": (Squares, inches(*[2.5] * 4), 0),
+}
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_examples(name: str) -> None:
+    """Every example is a project with the top and borders that its comments promise."""
+    path = FIXTURES / f"{name}.toml"
+    project = load(path)
+    kind, borders, notes = EXAMPLES[name]
+    assert (type(project.top), project.borders, len(project.notes)) == (kind, borders, notes)
+    assert project.digest == hashlib.sha256(path.read_bytes()).hexdigest()
+
+
+def test_every_example_is_listed() -> None:
+    """No example is left without a test."""
+    assert {path.stem for path in FIXTURES.glob("*.toml")} == set(EXAMPLES)
+
+
+def test_include_shares_fabrics(tmp_path: Path) -> None:
+    """Tables of an included file count as if they stood in the project."""
+    (tmp_path / "cloth.toml").write_text('[fabric.oat]\nlabel = "Oat"\n', encoding="utf-8")
+    main = tmp_path / "main.toml"
+    main.write_text('include = ["cloth.toml"]\n' + template(), encoding="utf-8")
+    assert load(main).fabrics[0] == Fabric(name="oat", label="Oat", directional=False)
+
+
+HEAD = """\
+format = 1
+title = "Pond"
+border = { width = 2 }
+[top]
+layout = "squares"
+patch = 5
+"""
+
+
+def best_time(work: Callable[[], object]) -> float:
+    """Seconds of the fastest of some runs."""
+    times = []
+    for _ in range(5):
+        start = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - start)
+    return min(times)
+
+
+def test_large_chart_is_fast() -> None:
+    """A chart of 60 x 60 takes under eight times what reading its TOML takes."""
+    names = [f"f{index}" for index in range(20)]
+    rows = [" ".join(names[(row * 7 + i * i) % 20] for i in range(60)) for row in range(60)]
+    chart = "chart = [" + ",\n".join(f'"{row}"' for row in rows) + "]"
+    fabrics = "".join(f"[fabric.{name}]\n" for name in names)
+    text = HEAD + chart + '\n[backing]\nfabric = "f1"\n' + fabrics
+    assert best_time(lambda: read(text)) < 8 * best_time(lambda: tomllib.loads(text))

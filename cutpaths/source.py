@@ -31,16 +31,13 @@ KeyPath = tuple[str | int, ...]
 
 # How the TOML reader ends its messages.
 _AT = re.compile(r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$")
-_PART = r"""[A-Za-z0-9_"'-]+[ \t]*\.[ \t]*"""
-_DEEP = re.compile(rf"""(?<![A-Za-z0-9_"'.-])(?:{_PART}){{{PARTS_MOST}}}""")
+_DEEP = re.compile(rf"""(?<![\w"'.-])(?:[\w"'-]+[ \t]*\.[ \t]*){{{PARTS_MOST}}}""", re.ASCII)
 _DIGITS = re.compile(r"[0-9_]{4000}")
 _UNSAFE = re.compile(r"[/\\:\x00-\x1f\x7f]")
 
 
 class Written(str):
     """A TOML float as it is written, so that 0.1 stays one tenth; not a text of the file."""
-
-    __slots__ = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,25 +119,27 @@ def _include(
     file: File, folder: Path | None, chain: tuple[str, ...], found: dict[str, tuple[File, bytes]]
 ) -> Iterator[Finding]:
     """Reads what a file includes into `found`; yields what is wrong with it."""
+
+    def told(problem: str, hint: str = "") -> Finding:
+        line = line_of(file.text, ("include",))
+        return Finding(key="include", problem=problem, hint=hint, file=file.name, line=line)
+
     names = file.table.get("include", [])
-    line = line_of(file.text, ("include",)) if names else 0
     for problem, hint in _wrong_names(names, folder, chain):
-        yield Finding(key="include", problem=problem, hint=hint, file=file.name, line=line)
+        yield told(problem, hint)
         return
     for name in names if isinstance(names, list) and folder is not None else ():
         if name in found:
             continue
         if len(found) == FILES_MOST:
-            problem = f"must not bring the project to more than {FILES_MOST} files"
-            yield Finding(key="include", problem=problem, file=file.name, line=line)
+            yield told(f"must not bring the project to more than {FILES_MOST} files")
             return
         try:
             data = _bytes(folder / name)
             found[name] = (_parsed(name, data), data)
         except FileError:
             problem = f"must name a file that can be read, got {shown(name)}"
-            hint = "Put it into the same folder or mend its name"
-            yield Finding(key="include", problem=problem, hint=hint, file=file.name, line=line)
+            yield told(problem, "Put it into the same folder or mend its name")
         except InputError as error:
             yield from error.findings
         else:

@@ -8,6 +8,7 @@ from fractions import Fraction
 import shapely
 from hypothesis import strategies as st
 from shapely import LineString, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from cutpaths.geometry.assembly import Assembly, Piece
 from cutpaths.geometry.layouts.rules import PatchRules
@@ -82,7 +83,7 @@ def check_sewing(assembly: Assembly) -> None:
     seams = assembly.all_seams()
     around = sum(patch.length for patch in laid(assembly)) - Polygon(assembly.outline).length
     assert abs(sum(seam.length for seam in seams) - around / 2) < LENGTH_SLACK * len(seams) + 1e-6
-    parts = laid(assembly)
+    parts: list[BaseGeometry] = list(laid(assembly))
     for seam in seams:
         if seam.partial:
             return

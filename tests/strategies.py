@@ -87,12 +87,12 @@ def _glyphs(draw: st.DrawFn) -> tuple[str, Fraction]:
 
 @st.composite
 def outlines(draw: st.DrawFn, most_sides: int = 12) -> tuple[Point, ...]:
-    """Convex counter-clockwise outlines, corners 60 to 170 degrees, sides of 4 in or more.
+    """Convex counter-clockwise outlines, corners 60 to 170 degrees, sides of 9 in or more.
 
     Points lie near a circle, so that no side of a border round it runs out of its corner.
     """
     sides = draw(st.integers(4, most_sides))
-    radius = draw(st.integers(4 * sides // 3 + 4, 40))
+    radius = draw(st.integers(2 * sides + 4, 40))
     shifts = draw(st.lists(st.integers(-12, 12), min_size=sides, max_size=sides))
     turn = draw(st.integers(0, 359))
     eighth = INCH / 8
@@ -117,7 +117,10 @@ def _regular_points(sides: int, radius: int) -> tuple[Point, ...]:
 
 @st.composite
 def project_tables(draw: st.DrawFn, *, folded_over: bool | None = None) -> dict[str, Any]:
-    """Tables of a project file that is right: every layout, construction, unit and border form."""
+    """Tables of a project file that is right: every layout, construction, unit and border form.
+
+    Sides are long enough for an opening or for their corner folds, so all can be made.
+    """
     folded = draw(st.booleans()) if folded_over is None else folded_over
     allowance = draw(st.sampled_from([INCH / 4, INCH / 2, INCH * 3 / 8, Fraction(6)]))
     top, sides = draw(_tops(folded))
@@ -149,7 +152,7 @@ def _tops(draw: st.DrawFn, folded: bool) -> tuple[dict[str, Any], int]:
     match draw(st.sampled_from(kinds)):
         case "squares":
             key = draw(st.sampled_from(["cut", "finished"]))
-            patch = {key: written(draw(lengths(3 * INCH, 12 * INCH)))}
+            patch = {key: written(draw(lengths(4 * INCH, 12 * INCH)))}
             grid = {"columns": draw(st.integers(3, 9)), "rows": draw(st.integers(3, 9))}
             return {"layout": "squares", "patch": patch, **grid}, 4
         case "panel":
@@ -163,14 +166,14 @@ def _tops(draw: st.DrawFn, folded: bool) -> tuple[dict[str, Any], int]:
             corners = [[written(x), written(y)] for x, y in points]
             return {"layout": "outline", "points": corners, "size": size}, len(points)
     sides = draw(st.integers(3, 16))
-    length = written(draw(lengths(6 * INCH, 20 * INCH)))
+    length = written(draw(lengths(9 * INCH, 20 * INCH)))
     return {"layout": "outline", "regular": {"sides": sides, "side": length}}, sides
 
 
 @st.composite
 def _widths(draw: st.DrawFn, sides: int, folded: bool) -> str | dict[str, str]:
     """One border, or one for each side; close to each other where corners are obtuse."""
-    narrow = draw(lengths(INCH * 3 / 4, 4 * INCH))
+    narrow = draw(lengths(INCH * 3 / 4, INCH * 3 / 2 if folded else 4 * INCH))
     if draw(st.booleans()):
         return written(narrow)
     wide = 2 * narrow if sides == 4 and not folded else narrow + INCH / 16

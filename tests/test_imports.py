@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import subprocess
 import sys
+from functools import cache
 from graphlib import TopologicalSorter
 from pathlib import Path
 
@@ -62,6 +63,7 @@ def _modules() -> dict[str, Path]:
 MODULES = _modules()
 
 
+@cache
 def _imports(path: Path) -> set[str]:
     """Every module named by an import anywhere in a file, lazy ones too."""
     found = set()

@@ -223,6 +223,14 @@ def test_a_doubled_line_is_named_in_svg() -> None:
     )
 
 
+def test_dimensions_in_a_row_may_share_a_line() -> None:
+    """Two dimensions that meet have one extension line in common, and that is no fault."""
+    first = Dimension(start=(10.0, 20.0), end=(50.0, 20.0), offset=12.0, text="40 mm")
+    row = sheet(first, replace(first, start=(50.0, 20.0), end=(90.0, 20.0)), role=Role.DIMENSION)
+    assert svg.check(row, svg_writer.render(row)) == ()
+    assert dxf.check(row, dxf_writer.render(row)) == ()
+
+
 def test_a_changed_title_is_named_in_svg() -> None:
     """The string that a text keeps is compared."""
     broken = svg_writer.render(LETTERING).replace(b"<title>HI<", b"<title>HO<")

@@ -276,18 +276,18 @@ def test_text_with_half_a_letter() -> None:
     assert str(caught.value) == "pasted:1: must be UTF-8 text, has byte 0xed. Save it as UTF-8"
 
 
-def test_the_line_finder_is_loaded_for_errors_only() -> None:
-    """Reading a sound project loads neither the TOML parser of the line finder nor difflib."""
+def test_the_line_finder_is_loaded_for_errors_only(tmp_path: Path) -> None:
+    """A sound project, with an include, loads neither the finder of lines nor what it needs."""
+    main = write(tmp_path, main='include = ["b.toml"]\nx = 1\n', b="y = 2\n")
     script = (
-        "import sys\n"
+        f"import sys; sys.path[:] = {sys.path!r}\n"
+        "from pathlib import Path\n"
         "from cutpaths.project import read, template\n"
-        "read(template())\n"
-        "print(sorted({'tree_sitter', 'difflib', 'pathlib'} & set(sys.modules)))\n"
+        "from cutpaths.source import load\n"
+        f"read(template()), load(Path({str(main)!r}))\n"
+        "print(sorted({'tree_sitter', 'tree_sitter_toml', 'difflib'} & set(sys.modules)))\n"
     )
     done = subprocess.run(
-        [sys.executable, "-S", "-c", f"import sys; sys.path[:] = {sys.path!r}\n{script}"],
-        capture_output=True,
-        text=True,
-        check=True,
+        [sys.executable, "-S", "-c", script], capture_output=True, text=True, check=True
     )
     assert done.stdout == "[]\n"

@@ -11,13 +11,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import product
 
-from cutpaths.arrange.rules import ArrangeRules, neighbours
+from cutpaths.arrange.rules import ArrangeRules, meetings
 
 Block = tuple[int, ...]
 
 
 def most_cells(rules: ArrangeRules, fabric: int) -> int:
     """A count of cells that one print cannot exceed; exact where nothing is pinned."""
+    if not rules.fixed:
+        return whole_grid_most(rules)
     open_cells = _open_cells(rules, fabric)
     return min(
         sum(any(cell in open_cells for cell in block) for block in blocks)
@@ -71,12 +73,13 @@ def _dealt_out(blocks: tuple[Block, ...], count: int) -> int:
 
 def _open_cells(rules: ArrangeRules, fabric: int) -> set[int]:
     """Cells that pins leave to a print, those pinned to it among them."""
-    near = neighbours(rules)
-    own = {cell for cell, each in rules.fixed.items() if each == fabric}
-    beside = {other for cell in own for other in near[cell]}
-    return {cell for cell in range(rules.cells) if rules.fixed.get(cell, fabric) == fabric} - (
-        beside - own
-    )
+    left = {cell for cell in range(rules.cells) if rules.fixed.get(cell, fabric) == fabric}
+    for first, second in meetings(rules):
+        if rules.fixed.get(first) == fabric:
+            left.discard(second)
+        elif rules.fixed.get(second) == fabric:
+            left.discard(first)
+    return left
 
 
 def _block_covers(rules: ArrangeRules) -> Iterator[tuple[Block, ...]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from fractions import Fraction
+from heapq import heapify, heappop, heappush
 
 from cutpaths.arrange.bounds import most_cells
 from cutpaths.arrange.rules import ArrangeRules
@@ -26,13 +27,17 @@ def planned_counts(rules: ArrangeRules) -> tuple[int, ...]:
         given_up = min(spare, max(0, count - most_cells(rules, place)))
         counts[place] -= given_up
         spare -= given_up
-    for _ in range(spare):
-        able = [place for place, count in enumerate(counts) if count > pinned[place]]
-        fullest = max(able, key=lambda place: (_share(rules, counts, place), -place))
-        counts[fullest] -= 1
+    fullest = [(_left_over(rules, counts, place), place) for place in range(len(counts))]
+    heapify(fullest)
+    while spare:
+        _, place = heappop(fullest)
+        if counts[place] > pinned[place]:
+            counts[place] -= 1
+            spare -= 1
+            heappush(fullest, (_left_over(rules, counts, place), place))
     return tuple(counts)
 
 
-def _share(rules: ArrangeRules, counts: list[int], place: int) -> Fraction:
-    """How much of a print is still used."""
-    return Fraction(counts[place], rules.prints[place].count)
+def _left_over(rules: ArrangeRules, counts: list[int], place: int) -> Fraction:
+    """How much of a print is left over."""
+    return 1 - Fraction(counts[place], rules.prints[place].count)

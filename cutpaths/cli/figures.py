@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from cutpaths.cli.kit import kit_of
+
 
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
@@ -17,8 +19,6 @@ def command(project: Path, as_data: bool) -> None:
     """
     from cutpaths.figures import figures
     from cutpaths.figures.show import as_json, table
-    from cutpaths.pieces import build
-    from cutpaths.project import load
 
-    found = figures(build(load(project)))
+    found = figures(kit_of(project))
     click.echo(as_json(found) if as_data else "\n".join(table(found)))

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from cutpaths.cli.kit import kit_of
+
 
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
@@ -14,11 +16,9 @@ def command(project: Path) -> None:
 
     Exit status 1 when a check fails.
     """
-    from cutpaths.pieces import build
-    from cutpaths.project import load
     from cutpaths.proof import prove, require
     from cutpaths.proof.show import lines
 
-    proof = prove(build(load(project)))
+    proof = prove(kit_of(project))
     click.echo("\n".join(lines(proof)))
     require(proof)

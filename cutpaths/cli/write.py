@@ -7,6 +7,8 @@ from pathlib import Path
 
 import click
 
+from cutpaths.cli.kit import kit_of
+
 # The uses are named again here, so that help loads no sheet; a test compares the two.
 USES = ("cad", "cutter", "projector")
 
@@ -47,13 +49,11 @@ def command(
     """
     from cutpaths.files import safe_name, write_folder
     from cutpaths.formats import FORMATS, render_checked
-    from cutpaths.pieces import build
-    from cutpaths.project import load
     from cutpaths.proof import prove, require
     from cutpaths.sheets.sheet import Wishes, unknown_letters
     from cutpaths.sheets.uses import outputs
 
-    kit = build(load(project))
+    kit = kit_of(project)
     require(prove(kit))
     made = outputs(kit, uses or USES, Wishes(text_on_cloth=text_on_cloth))
     jobs = [(output, name) for output in made for name in output.formats]

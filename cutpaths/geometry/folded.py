@@ -20,9 +20,11 @@ from cutpaths.geometry.polygons import (
     directions,
     distance,
     edges,
+    meet,
     middle,
     offset,
     right_of,
+    sub,
     unit,
 )
 from cutpaths.geometry.turned import BACKING, TOP
@@ -128,7 +130,8 @@ def _backing_marks(layers: Layers, top: Ring, corners: tuple[Corner, ...]) -> tu
     first_fold = offset(top, layers.borders)
     for i, (start, end) in enumerate(edges(top)):
         at, border = letter(i), layers.borders[i]
-        marks.append(Mark(MarkKind.FIRST_FOLD, at, edges(first_fold)[i]))
+        ends = corners[i], corners[(i + 1) % sides]
+        marks.append(Mark(MarkKind.FIRST_FOLD, at, _on_cloth(layers, edges(first_fold)[i], ends)))
         marks.append(Mark(MarkKind.SECOND_FOLD, at, (start, end)))
         marks.append(_center(layers, i, middle(start, end), 2 * border, TOP))
         name = corner_name(i, sides)
@@ -136,3 +139,14 @@ def _backing_marks(layers: Layers, top: Ring, corners: tuple[Corner, ...]) -> tu
         if not layers.corners_trimmed:
             marks.append(Mark(MarkKind.TIP_TRIM, name, corners[i].trim))
     return tuple(marks)
+
+
+def _on_cloth(
+    layers: Layers, fold: tuple[Point, Point], corners: tuple[Corner, Corner]
+) -> tuple[Point, Point]:
+    """A first fold between the tip trims at its ends, where those are cut beforehand."""
+    if not layers.corners_trimmed:
+        return fold
+    way = sub(fold[1], fold[0])
+    start, end = (meet(fold[0], way, c.trim[0], sub(c.trim[1], c.trim[0])) for c in corners)
+    return start, end

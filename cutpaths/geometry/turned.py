@@ -23,6 +23,7 @@ from cutpaths.geometry.polygons import (
     edges,
     inside_by,
     keeps_directions,
+    meet,
     middle,
     offset,
     right_of,
@@ -157,10 +158,22 @@ def _miter_marks(layers: Layers, corner: Corner, i: int) -> list[Mark]:
         for end, other in ((place, fold_point), (fold_point, place)):
             inward = along(end, unit(sub(other, end)), TACK_MM)
             marks.append(Mark(MarkKind.BACK_TACK, at, (end, inward)))
-    marks.append(Mark(MarkKind.MITER_FOLD, corner.at, (fold_point, corner.fold_end)))
+    crease = fold_point, _crease_end(layers, corner)
+    marks.append(Mark(MarkKind.MITER_FOLD, corner.at, crease))
     if corner.trim and not layers.corners_trimmed:
         marks.append(Mark(MarkKind.MITER_TRIM, corner.at, corner.trim))
     return marks
+
+
+def _crease_end(layers: Layers, corner: Corner) -> Point:
+    """Where the miter's crease leaves the cloth as it is cut: at the trim line once that is cut."""
+    if not (layers.corners_trimmed and corner.trim):
+        return corner.fold_end
+    first, *bend, last = corner.trim
+    if bend:
+        return bend[0]
+    crease = sub(corner.fold_end, corner.fold_point)
+    return meet(corner.fold_point, crease, first, sub(last, first))
 
 
 def _side_marks(

@@ -26,6 +26,7 @@ from cutpaths.project.model import (
     Bricks,
     Grid,
     OnPoint,
+    Opening,
     Outline,
     Panel,
     Patchwork,
@@ -135,20 +136,20 @@ def _opening(
     }
     found = place(side, lengths[side], seams[side], **wish)
     if found is None:
-        raise InputError(_opening_finding(project, side, lengths[side]))
+        raise InputError(_opening_finding(project, asked, side, lengths[side]))
     return found
 
 
-def _opening_finding(project: Project, side: int, length: float) -> Finding:
+def _opening_finding(project: Project, asked: Opening, side: int, length: float) -> Finding:
     """Says what fits instead of the opening asked for."""
+    key, value = ("opening.start", asked.start) if asked.start else ("opening.length", asked.length)
+    got = "" if value is None else f", got {project.ruler.text(value)}"
+    problem = f"must leave 2 in sewn at each dot of side {letter(side)}{got}"
     most = longest(length)
-    key = "opening.start" if project.opening and project.opening.start else "opening.length"
-    if most <= 0:
-        problem = f"finds no room on side {letter(side)}: 2 in at each dot must stay sewn"
-        return Finding(key=key, problem=problem, hint="Choose a longer side")
-    text = _about(project.ruler, most)
-    problem = f"must lie on side {letter(side)} with 2 in sewn at each dot"
-    return Finding(key=key, problem=problem, hint=f"The longest opening there is {text}")
+    hint = "Choose a longer side"
+    if most > 0:
+        hint = f"The longest opening there is {_about(project.ruler, most)}"
+    return Finding(key=key, problem=problem, hint=hint)
 
 
 def _about(ruler: Ruler, mm: float) -> str:

@@ -12,7 +12,7 @@ from cutpaths.geometry.polygons import Ring
 from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
 from cutpaths.proof.patches import least_beside, tiling_readings
-from cutpaths.proof.planes import apart, beside, tiling
+from cutpaths.proof.planes import apart, beside, joined, less, tiling
 from cutpaths.proof.reading import Reading, judge
 from cutpaths.proof.waste import beyond_trim, kept_and_waste, untrimmed
 
@@ -32,7 +32,8 @@ def _widths(paper: Paper, i: int) -> Iterator[Reading]:
     side, turn = paper.sides[i], float(paper.kit.project.turn_of_cloth / 2)
     crease = paper.backing.line(MarkKind.BORDER_FOLD, side)
     seam = paper.top_seam(side)
-    widths = [-beside(p, crease) for p in (*paper.seam_line(side), *seam)]
+    widths = [beside(p, crease) for p in paper.seam_line(side)]
+    widths += [-beside(p, crease) for p in seam]
     widths += [beside(p, seam) for p in crease]
     for found in widths:
         yield Reading(
@@ -87,8 +88,7 @@ def backing_outline(paper: Paper) -> tuple[Check, ...]:
     expected = untrimmed(paper)
     readings.append(paper.measure.apart("", apart(whole, expected)))
     if paper.trimmed:
-        off = [beyond_trim(paper, i) for i in range(len(paper.corners))]
-        kept = shapely.difference(expected, shapely.union_all(off))
+        kept = less(expected, joined(beyond_trim(paper, i) for i in range(len(paper.corners))))
         readings.append(paper.measure.apart("", apart(Polygon(paper.backing.outline), kept)))
     return judge(
         "backing-outline",

@@ -18,7 +18,7 @@ from shapely.ops import substring
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.polygons import Ring, along, carry, distance, middle, right_of, sub, unit
 from cutpaths.proof.paper import Paper
-from cutpaths.proof.planes import FAR_MM, Line, ahead, common, outside
+from cutpaths.proof.planes import FAR_MM, Line, ahead, common, less, outside
 from cutpaths.proof.waste import beyond_trim
 from cutpaths.shapes import Circle, Motion, Path, Point
 
@@ -83,7 +83,7 @@ def working_edge(paper: Paper, corner: int) -> LineString:
     into, out = paper.trimmed_along[corner]
     before, after = (_raw_edge(paper, side) for side in (corner - 1, corner))
     wedge = common(outside(_turned(before), 0.0), outside(_turned(after), 0.0))
-    kept = shapely.difference(wedge, beyond_trim(paper, corner))
+    kept = less(wedge, beyond_trim(paper, corner))
     start = along(before[0], _way(before), ahead(into[0], before) - PAST_DOTS_MM)
     end = along(after[0], _way(after), ahead(out[1], after) + PAST_DOTS_MM)
     return _part(kept, start, end)

@@ -20,12 +20,13 @@ from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
 from cutpaths.proof.planes import (
     Line,
-    areal,
     around,
     beside,
     common,
     fold,
     is_nothing,
+    joined,
+    less,
     off_segment,
     outside,
 )
@@ -46,7 +47,7 @@ class Layer:
 def folded(paper: Paper) -> tuple[Layer, ...]:
     """The layers once every corner and every side is folded, the lowest first."""
     waste = [Polygon(w.places[0].ring(w.outline)) for w in paper.kit.waste]
-    body = shapely.difference(Polygon(paper.backing.outline), shapely.union_all(waste))
+    body = less(Polygon(paper.backing.outline), joined(waste))
     layers: tuple[Layer, ...] = (Layer(_BODY, body), Layer(_TOP, Polygon(paper.top.outline)))
     for at in paper.corners:
         layers = _fold(layers, _out(paper, paper.backing.line(MarkKind.CORNER_FOLD, at)), _TIP)
@@ -65,7 +66,7 @@ def _out(paper: Paper, line: Line) -> Line:
 def _fold(layers: Sequence[Layer], line: Line, name: str) -> tuple[Layer, ...]:
     """Folds all layers along a line; cloth of the body takes the name of the fold."""
     beyond = outside(line, 0.0)
-    still = [Layer(each.name, shapely.difference(each.area, beyond)) for each in layers]
+    still = [Layer(each.name, less(each.area, beyond)) for each in layers]
     turned = [
         Layer(
             name if each.name == _BODY or each.name == name else each.name,
@@ -86,9 +87,9 @@ def seen(layers: Sequence[Layer]) -> dict[str, BaseGeometry]:
     shown: dict[str, BaseGeometry] = {}
     covered: BaseGeometry = Polygon()
     for layer in reversed(layers):
-        part = areal(shapely.difference(layer.area, covered))
-        shown[layer.name] = areal(shapely.union(shown.get(layer.name, Polygon()), part))
-        covered = shapely.union(covered, layer.area)
+        part = less(layer.area, covered)
+        shown[layer.name] = joined([shown.get(layer.name, Polygon()), part])
+        covered = joined([covered, layer.area])
     return shown
 
 
@@ -99,14 +100,14 @@ def folded_front(paper: Paper) -> tuple[Check, ...]:
     outline = Polygon(paper.top.outline)
     edges = tuple(line[0] for line in paper.raw_edges)
     bare = around(edges, [-border for border in paper.borders])
-    every = shapely.union_all([layer.area for layer in layers])
+    every = joined(layer.area for layer in layers)
     return (
         *judge(
             "finished-as-top",
             "Folded over, the blanket is as large as the top's raw edge.",
             [_difference(paper, "", every, outline)],
         ),
-        *_border(paper, shown, shapely.difference(outline, bare)),
+        *_border(paper, shown, less(outline, bare)),
         *judge(
             "middle-bare",
             "Inside the border the top is bare.",
@@ -127,7 +128,7 @@ def _area(area: BaseGeometry | None) -> float:
 
 def _difference(paper: Paper, at: str, found: BaseGeometry, expected: BaseGeometry) -> Reading:
     """The area by which two shapes differ, as what is found of the expected one and beside it."""
-    wrong = shapely.symmetric_difference(found, expected).area
+    wrong = less(found, expected).area + less(expected, found).area
     slack = area_slack(found.length + expected.length)
     return paper.measure.area(at, expected.area, expected.area + wrong, slack)
 
@@ -135,7 +136,7 @@ def _difference(paper: Paper, at: str, found: BaseGeometry, expected: BaseGeomet
 def _border(paper: Paper, shown: dict[str, BaseGeometry], frame: BaseGeometry) -> tuple[Check, ...]:
     """The folded sides against the frame that the border must fill."""
     sides = [shown.get(side, Polygon()) for side in paper.sides]
-    readings = [_difference(paper, "", shapely.union_all(sides), frame)]
+    readings = [_difference(paper, "", joined(sides), frame)]
     return judge(
         "border-covered",
         "The folded sides of the backing cover the whole border, the corners too.",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shapely
 from shapely import Polygon
 
 from cutpaths.geometry.marks import MarkKind
@@ -10,7 +9,7 @@ from cutpaths.geometry.polygons import corner_angle, distance, sub
 from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
 from cutpaths.proof.patches import least_beside
-from cutpaths.proof.planes import Line, angle_between, beside, fold, off_segment
+from cutpaths.proof.planes import Line, angle_between, beside, fold, joined, less, off_segment
 from cutpaths.proof.reading import angle, judge
 from cutpaths.proof.waste import found_waste
 from cutpaths.shapes import Point
@@ -89,7 +88,7 @@ def miter_angle(paper: Paper) -> tuple[Check, ...]:
 def miter_allowance(paper: Paper) -> tuple[Check, ...]:
     """The cloth kept outside both halves of each miter, once the waste is off."""
     waste = list(found_waste(paper).values())
-    kept = shapely.difference(Polygon(paper.backing.outline), shapely.union_all(waste))
+    kept = less(Polygon(paper.backing.outline), joined(waste))
     # A trim wider than the seam allowance ends at the dot's own raw edge.
     room = min(paper.trim, paper.allowance)
     readings = [

@@ -21,9 +21,9 @@ from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import Ring, edges
 from cutpaths.pieces import Kit
 from cutpaths.proof.check import Check
-from cutpaths.proof.planes import Tiling, strip, tiling
+from cutpaths.proof.planes import Tiling, less, strip, tiling
 from cutpaths.proof.reading import Measure, Reading, judge
-from cutpaths.proof.tolerances import PLACE_MM, STRIP_MM, area_slack
+from cutpaths.proof.tolerances import PLACE_MM, area_slack
 from cutpaths.shapes import Motion
 
 Array = NDArray[Any]
@@ -143,7 +143,7 @@ def _allowance(measure: Measure, piece: Piece, allowance: float) -> Iterator[Rea
     for line in edges(ring):
         yield measure.length(piece.key, allowance, least_beside(line, allowance, cut))
     most = finished.buffer(allowance, join_style="mitre", mitre_limit=_SHARPEST_TIP)
-    beyond = shapely.difference(cut, most)
+    beyond = less(cut, most)
     if beyond.area > area_slack(cut.length):
         points = shapely.points(shapely.get_coordinates(beyond))
         over = float(shapely.distance(most, points).max())
@@ -152,8 +152,8 @@ def _allowance(measure: Measure, piece: Piece, allowance: float) -> Iterator[Rea
 
 def least_beside(line: tuple[Any, Any], amount: float, cut: BaseGeometry) -> float:
     """How much cloth lies to the right of a line all along it, up to an amount; mm."""
-    missing = shapely.difference(strip(line, amount), cut)
-    if missing.area <= missing.length * STRIP_MM:
+    missing = less(strip(line, amount), cut)
+    if missing.is_empty:
         return amount
     return float(shapely.distance(shapely.LineString(line), missing))
 

@@ -6,8 +6,9 @@ Built on shapely, so that what is judged was made by another engine than what ju
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import reduce
 from typing import Any
 
 import shapely
@@ -16,7 +17,7 @@ from shapely import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from cutpaths.geometry.polygons import Ring, along, cross, dot, right_of, sub, unit
-from cutpaths.proof.tolerances import STRIP_MM, area_slack
+from cutpaths.proof.tolerances import JOIN_MM, PLACE_MM, STRIP_MM, area_slack
 from cutpaths.shapes import Motion, Point
 
 # Half-planes are drawn this large: beyond any blanket.
@@ -48,18 +49,28 @@ def around(ring: Ring, amounts: Sequence[float]) -> BaseGeometry:
     """A convex ring with each side moved outward by its own amount, cut out by half-planes."""
     sides = zip(ring, ring[1:] + ring[:1], strict=True)
     inside = [outside((q, p), -d) for (p, q), d in zip(sides, amounts, strict=True)]
-    return shapely.intersection_all(inside)
+    return reduce(common, inside)
 
 
 def common(area: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
     """What two areas have in common, without points and lines where they only touch."""
-    return areal(shapely.intersection(area, other))
+    return areal(shapely.intersection(area, other, grid_size=JOIN_MM))
+
+
+def less(area: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
+    """What is left of an area without another one."""
+    return areal(shapely.difference(area, other, grid_size=JOIN_MM))
+
+
+def joined(areas: Iterable[BaseGeometry]) -> BaseGeometry:
+    """All areas as one."""
+    return shapely.union_all(list(areas), grid_size=JOIN_MM)
 
 
 def areal(shape: BaseGeometry) -> BaseGeometry:
     """The areas of a shape, without slivers thinner than the slack."""
     parts = shapely.get_parts(shape)
-    return shapely.union_all([p for p in parts if isinstance(p, Polygon) and not is_nothing(p)])
+    return joined(part for part in parts if isinstance(part, Polygon) and not is_nothing(part))
 
 
 def strip(line: Line, width: float) -> Polygon:
@@ -133,12 +144,12 @@ class Tiling:
 
 def tiling(parts: Sequence[BaseGeometry] | NDArray[Any], outline: BaseGeometry) -> Tiling:
     """Lays parts on an outline."""
-    union = shapely.union_all(parts)
+    union = shapely.union_all(parts, grid_size=PLACE_MM)
     laid = float(shapely.area(parts).sum())
     return Tiling(
         laid=laid,
-        bare=shapely.difference(outline, union),
+        bare=less(outline, union),
         double=laid - union.area,
-        over=shapely.difference(union, outline),
+        over=less(union, outline),
         slack=area_slack(float(shapely.length(parts).sum()) + outline.length),
     )

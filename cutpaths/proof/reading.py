@@ -99,10 +99,14 @@ def angle(at: str, expected: float, found: float) -> Reading:
 
 
 def count(at: str, expected: int, found: int, what: str) -> Reading:
-    """A number of things; `what` is their name in the plural."""
+    """A number of things; `what` is their name in the singular."""
     return Reading(
-        at=at, expected=expected, found=found, slack=COUNT, text=lambda n: f"{n:.0f} {what}"
+        at=at, expected=expected, found=found, slack=COUNT, text=lambda n: _count_text(n, what)
     )
+
+
+def _count_text(number: float, what: str) -> str:
+    return f"{number:.0f} {what}" if number == 1 else f"{number:.0f} {what}s"
 
 
 def _angle_text(degrees: float) -> str:
@@ -110,25 +114,37 @@ def _angle_text(degrees: float) -> str:
 
 
 def judge(name: str, claim: str, readings: Iterable[Reading]) -> tuple[Check, ...]:
-    """One line for all readings of one fact, the worst named; none where there is no reading."""
+    """One line for all readings of one fact; none where there is no reading.
+
+    It tells the worst reading where it fails, the first one where it holds, so that the same kit
+    always reads the same.
+    """
     taken = list(readings)
     if not taken:
         return ()
     worst = max(taken, key=lambda reading: reading.off)
     passed = worst.off <= 1
-    alike = all(r.text(r.expected) == worst.text(worst.expected) for r in taken)
-    expected, found = worst.text(worst.expected), worst.text(worst.found)
+    told = taken[0] if passed else worst
+    expected, found = told.text(told.expected), told.text(told.found)
     if not passed and expected == found:
-        found = f"{found}, off by {abs(worst.found - worst.expected):.2g}"
+        found = f"{found}, off by {abs(told.found - told.expected):.2g}"
     return (
         Check(
             name=name,
-            at="" if passed and alike else worst.at,
+            at="" if passed and _all_alike(taken) else told.at,
             claim=claim,
-            expected=f"at least {expected}" if worst.least else expected,
+            expected=f"at least {expected}" if told.least else expected,
             found=found,
             passed=passed,
         ),
+    )
+
+
+def _all_alike(readings: Sequence[Reading]) -> bool:
+    """Whether all readings of the first one's sort expect the same."""
+    first = readings[0]
+    return all(
+        r.text(r.expected) == first.text(first.expected) for r in readings if r.text == first.text
     )
 
 

@@ -123,7 +123,7 @@ def ticks_at_seams(paper: Paper, patches: Patches | None) -> tuple[Check, ...]:
         marks = paper.top.of_kind(MarkKind.PATCH_SEAM)
         found = sorted(ahead(m.points[0], line) for m in marks if side_of(m.at) == side)
         expected = [] if patches is None else _seams_on(paper, patches, i)
-        readings.append(count(side, len(expected), len(found), "ticks"))
+        readings.append(count(side, len(expected), len(found), "tick"))
         readings += [
             paper.measure.length(side, e, f) for e, f in zip(expected, found, strict=False)
         ]

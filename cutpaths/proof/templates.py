@@ -67,8 +67,8 @@ def _serve(paper: Paper) -> tuple[Check, ...]:
         "templates-serve",
         "Every corner has one template.",
         [
-            *(count(at, 1, served[at], "templates") for at in paper.corners),
-            *(count(at, 0, served[at], "templates") for at in unlike),
+            *(count(at, 1, served[at], "template") for at in paper.corners),
+            *(count(at, 0, served[at], "template") for at in unlike),
         ],
     )
 
@@ -107,7 +107,7 @@ def _holes(paper: Paper, card: Card) -> Iterator[Reading]:
     """Both dots of a corner, or its fold point, against the hole that is nearest."""
     into, out = paper.trimmed_along[card.corner]
     wanted = [into[0], out[1]] if paper.sewn else [into[1]]
-    yield count(card.at, len(wanted), len(card.holes), "holes")
+    yield count(card.at, len(wanted), len(card.holes), "hole")
     for place in wanted:
         yield paper.measure.apart(card.at, min(distance(hole, place) for hole in card.holes))
 
@@ -126,12 +126,13 @@ def _slots(paper: Paper, card: Card) -> Iterator[Reading]:
 
 def _edges(paper: Paper, card: Card) -> Iterator[Reading]:
     """The outline against that of the corner; a sewn one has a notch where the crease leaves."""
-    edge = working_edge(paper, card.corner)
-    path: BaseGeometry = edge
-    if paper.sewn:
-        leaves, tip = notch(paper, edge, card)
-        yield paper.measure.apart(card.at, min(distance(p, tip) for p in card.outline))
-        yield paper.measure.length(card.at, NOTCH_DEPTH_MM, distance(leaves, tip))
-        path = shapely.difference(edge, shapely.Point(leaves).buffer(NOTCH_REACH_MM + PLACE_MM))
+    path = working_edge(paper, card.corner)
     bare = shapely.difference(path, Polygon(card.outline).boundary.buffer(PLACE_MM))
-    yield paper.measure.apart(card.at, bare.length)
+    if not paper.sewn:
+        yield paper.measure.apart(card.at, bare.length)
+        return
+    leaves, tip = notch(paper, path, card)
+    yield paper.measure.length(card.at, NOTCH_DEPTH_MM, distance(leaves, tip))
+    yield paper.measure.apart(card.at, min(distance(p, tip) for p in card.outline))
+    reach = max((distance((x, y), leaves) for x, y in shapely.get_coordinates(bare)), default=0.0)
+    yield paper.measure.apart(card.at, max(0.0, reach - NOTCH_REACH_MM))

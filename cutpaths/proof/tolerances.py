@@ -10,8 +10,9 @@ PLACE_MM = 1e-6
 ANGLE_DEGREES = 1e-6
 # Two areas count as equal when a strip of this width along the outlines makes up the difference.
 STRIP_MM = 1e-6
-# Pieces cut from one another are put together on a grid this fine, so that no slit stays open.
-JOIN_MM = 1e-7
+# Areas are cut and joined on a grid this fine: without one, GEOS may lose a whole part where two
+# edges miss one another by 1e-15 mm.
+JOIN_MM = 1e-8
 # Counts and names are equal or they are not.
 COUNT = 0.5
 # A turn is rigid when cosine and sine make up a unit vector this well (no unit).

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -10,9 +9,9 @@ from cutpaths.geometry.marks import MarkKind
 from cutpaths.geometry.polygons import along, corner_angle, right_of, sub, unit
 from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
-from cutpaths.proof.planes import apart, around, beside, common, off_segment, outside
+from cutpaths.proof.planes import apart, around, beside, common, joined, less, off_segment, outside
 from cutpaths.proof.reading import Reading, judge
-from cutpaths.proof.tolerances import ANGLE_DEGREES, COUNT, JOIN_MM, area_slack
+from cutpaths.proof.tolerances import ANGLE_DEGREES, COUNT, area_slack
 
 _WASTE = "WASTE-"
 # Half a side off either number passes.
@@ -38,7 +37,7 @@ def kept_and_waste(paper: Paper) -> BaseGeometry:
     outline = Polygon(paper.backing.outline)
     if not paper.trimmed:
         return outline
-    return shapely.union_all([outline, *found_waste(paper).values()], grid_size=JOIN_MM)
+    return joined([outline, *found_waste(paper).values()])
 
 
 def expected_waste(paper: Paper) -> tuple[BaseGeometry, ...]:
@@ -58,7 +57,7 @@ def beyond_trim(paper: Paper, i: int) -> BaseGeometry:
         common(outside(into, paper.trim), outside(crease, 0.0)),
         common(outside(out, paper.trim), outside((crease[1], crease[0]), 0.0)),
     ]
-    return shapely.union_all(halves, grid_size=JOIN_MM)
+    return joined(halves)
 
 
 def waste_sides(paper: Paper) -> tuple[Check, ...]:
@@ -104,7 +103,7 @@ def waste_and_kept(paper: Paper) -> tuple[Check, ...]:
     """Areas of the waste and of what is kept, against the untrimmed backing."""
     whole, outline = untrimmed(paper), Polygon(paper.backing.outline)
     found = list(found_waste(paper).values())
-    kept = outline if paper.trimmed else shapely.difference(outline, shapely.union_all(found))
+    kept = outline if paper.trimmed else less(outline, joined(found))
     area = kept.area + sum(waste.area for waste in found)
     slack = area_slack(whole.length + sum(waste.length for waste in found))
     return judge(

@@ -19,6 +19,8 @@ AREA_MM = 1e-6  # times the perimeter: of an outline whose points are each off b
 ANGLE_DEGREES = 1e-6
 SHOWN = 20
 
+# Dimensions in a row share the extension line between them; nobody cuts or marks along it.
+_MAY_DOUBLE = "DIMENSION"
 _DOUBLE_DECIMALS = 5
 
 
@@ -28,7 +30,8 @@ def differences(expected: Iterable[Found], found: Iterable[Found]) -> tuple[str,
     lines: list[str] = []
     for role in must | has:
         lines += _role(role, must.get(role, []), has.get(role, []))
-        lines += _doubles(role, has.get(role, []))
+        if role != _MAY_DOUBLE:
+            lines += _doubles(role, has.get(role, []))
     more = len(lines) - SHOWN
     return (*lines[:SHOWN], *((f"... and {more} more",) if more > 0 else ()))
 

@@ -1,0 +1,25 @@
+"""Findings of later stages, which know a key but not where it stands."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from cutpaths import source
+from cutpaths.errors import Finding, InputError
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+
+def located(error: InputError, path: Path) -> InputError:
+    """The same error, with the file and line of every key that a project file holds."""
+    text = source.load(path)
+
+    def place(finding: Finding) -> Finding:
+        if finding.file or not finding.key:
+            return finding
+        file, line = text.place(tuple(finding.key.split(".")))
+        return replace(finding, file=file, line=line)
+
+    return InputError(*(place(finding) for finding in error.findings))

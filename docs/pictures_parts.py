@@ -7,7 +7,7 @@ line widths are measured in `px`: the millimetres that one pixel then shows.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from cutpaths.drawing import Dimension, Document, Drawing, Item, ItemShape, Pen
@@ -20,6 +20,7 @@ from cutpaths.geometry.polygons import (
     distance,
     dot,
     edges,
+    middle,
     right_of,
     sub,
     unit,
@@ -35,6 +36,7 @@ KEY = "picture"
 LETTER_PX = 11.0
 LINE_PX = 3.4
 MARGIN_PX = 10.0
+ARC_STEPS = 24
 SHORT_MM = 1e-6
 
 
@@ -110,11 +112,12 @@ def part_inside(start: Point, end: Point, window: Ring) -> tuple[Point, Point] |
 def half_of(area: Ring, on: Point, way: Point) -> Ring:
     """The part of a convex ring to the left of a line."""
     found: list[Point] = []
+    ahead = unit(way)
     for p, q in edges(area):
-        here, there = cross(way, sub(p, on)), cross(way, sub(q, on))
-        if here >= 0:
+        here, there = cross(ahead, sub(p, on)), cross(ahead, sub(q, on))
+        if here > -SHORT_MM:
             found.append(p)
-        if (here < 0 < there) or (there < 0 < here):
+        if min(here, there) < -SHORT_MM and max(here, there) > SHORT_MM:
             found.append(between(p, q, here / (here - there)))
     return tuple(found)
 
@@ -157,6 +160,14 @@ class Writing:
             self.text(string, (at[0], at[1] - n * step), anchor) for n, string in enumerate(strings)
         ]
 
+    def outside(self, strings: Sequence[str], edge: Point, out: Point) -> list[Item]:
+        """Lines of text that stand just outside an edge, whichever way it faces."""
+        high = self.height * (1 + 1.9 * (len(strings) - 1))
+        wide = max(text_width(string, self.height) for string in strings)
+        reach = 8 * self.px + abs(out[0]) * wide / 2 + abs(out[1]) * high / 2
+        x, y = along(edge, out, reach)
+        return self.lines(strings, (x, y + (high - self.height) / 2))
+
     def name(self, string: str, at: Point, to: Point) -> tuple[Item, Item]:
         """A text with a leader to what it names, on the side of the text that is nearer to it."""
         left = to[0] < at[0]
@@ -177,13 +188,28 @@ class Writing:
         )
         return Item(Role.DIMENSION, KEY, shape)
 
-    def width(self, string: str) -> float:
-        """Width of a text in mm."""
-        return text_width(string, self.height)
+    def span(self, string: str, start: Point, end: Point) -> Iterator[Item]:
+        """A short distance between two points: a line with its ends marked, the text beside it."""
+        way = unit(sub(end, start))
+        tick = 4 * self.px
+        yield line(Role.DIMENSION, start, end)
+        for x, y in (start, end):
+            yield line(Role.DIMENSION, (x - tick, y - tick), (x + tick, y + tick))
+        x, y = along(middle(start, end), right_of(way), 9 * self.px)
+        anchor = Anchor.START if way[1] > 0 else Anchor.END
+        yield self.text(string, (x, y), anchor)
 
     def dot(self, center: Point) -> Item:
         """A dot, drawn large enough to be seen."""
         return circle(Role.DOT, center, 4 * self.px)
+
+    def angle(self, at: Point, first: Point, second: Point, radius: float) -> Item:
+        """An arc from one unit vector to another, counter-clockwise, as short lines."""
+        start = math.atan2(first[1], first[0])
+        turn = math.atan2(cross(first, second), dot(first, second)) % math.tau
+        ways = (start + turn * n / ARC_STEPS for n in range(ARC_STEPS + 1))
+        points = (along(at, (math.cos(way), math.sin(way)), radius) for way in ways)
+        return line(Role.DIMENSION, *points)
 
     def arrow(self, start: Point, end: Point) -> tuple[Item, Item]:
         """A thin line with a head at its end."""

@@ -15,7 +15,7 @@ from cutpaths.geometry.layouts.rules import PatchRules
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import Ring
 from cutpaths.lengths import INCH
-from cutpaths.project.model import Pressing
+from cutpaths.project.patchwork import Pressing
 
 QUARTER_INCH = INCH / 4
 AREA_SLACK = 1e-6  # mm², for the rounding of floats

@@ -26,7 +26,7 @@ from cutpaths.geometry.patch_shapes import PatchKind, PatchShape
 from cutpaths.geometry.polygons import box
 from cutpaths.lengths import INCH
 from cutpaths.project.cells import read_cells
-from cutpaths.project.model import Pressing
+from cutpaths.project.patchwork import Pressing
 
 Chart = tuple[tuple[Fraction, ...], tuple[Fraction, ...], tuple[str, ...]]
 

@@ -23,7 +23,7 @@ from cutpaths.geometry.layouts.on_point import on_point
 from cutpaths.geometry.patch_shapes import PatchKind
 from cutpaths.geometry.polygons import Ring, box
 from cutpaths.lengths import INCH, nearest
-from cutpaths.project.model import Pressing
+from cutpaths.project.patchwork import Pressing
 from cutpaths.project.roots import ROOT2
 
 CHART = (("moss", "rust"), ("sand",), ("rust", "moss"))

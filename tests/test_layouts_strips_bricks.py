@@ -12,7 +12,7 @@ from cutpaths.geometry.layouts.bricks import bricks
 from cutpaths.geometry.layouts.strips import strips
 from cutpaths.geometry.polygons import box
 from cutpaths.lengths import INCH
-from cutpaths.project.model import Run
+from cutpaths.project.patchwork import Run
 
 
 def test_seam_test_of_three_strips() -> None:

@@ -1,12 +1,8 @@
-"""DXF: units, layers, entities and blocks; the same bytes every time; read by other readers."""
+"""DXF: entities and blocks as they must be; read by other readers."""
 
 from __future__ import annotations
 
-import hashlib
 import io
-import os
-import subprocess
-import sys
 from dataclasses import replace
 from pathlib import Path as FilePath
 
@@ -15,14 +11,14 @@ import pytest
 from ezdxf.document import Drawing as DxfDocument
 from ezdxf.entities.text import Text as DxfText
 from outside import dxf_raw, gdal
-from sample_drawings import DIGEST, PLACES, RING, TITLE, about, cad, marked, patch, sheet
+from sample_drawings import PLACES, RING, about, cad, marked, patch, sheet
 
 from cutpaths.drawing import Dimension, Document, Drawing, Item, Pen, Placed, expand
 from cutpaths.errors import DrawingError
 from cutpaths.lengths import Unit
-from cutpaths.roles import STYLES, Role
+from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Path, Text
-from cutpaths.writers import dxf, svg
+from cutpaths.writers import dxf
 
 NEAR_MM = 1e-6
 CAD = Pen(text_as_strokes=False)
@@ -37,29 +33,6 @@ def raw(document: Document) -> dxf_raw.Raw:
 def library(document: Document) -> DxfDocument:
     """The document's file as ezdxf reads it."""
     return ezdxf.filemanagement.read(io.StringIO(dxf.render(document).decode()))
-
-
-@pytest.mark.parametrize(
-    ("unit", "insunits", "measurement"),
-    [(Unit.INCH, "1", "0"), (Unit.MILLIMETRE, "4", "1"), (Unit.CENTIMETRE, "4", "1")],
-)
-def test_the_header_says_the_unit(unit: Unit, insunits: str, measurement: str) -> None:
-    """$INSUNITS 1 in, 4 mm; $MEASUREMENT 0 imperial, 1 metric; AC1024 is 2010 (DXF reference)."""
-    header = raw(sheet(Path(RING, closed=True), unit=unit))
-    assert header.variable("$ACADVER") == "AC1024"
-    assert header.variable("$INSUNITS") == insunits
-    assert header.variable("$MEASUREMENT") == measurement
-
-
-def test_extents_limits_and_view_are_the_sheet() -> None:
-    """A viewer opens on the sheet: its corners are in the header, the view is over its middle."""
-    file = raw(sheet(Path(RING, closed=True)))
-    assert file.header["$EXTMIN"].numbers(10) + file.header["$EXTMIN"].numbers(20) == [0.0, 0.0]
-    assert file.header["$EXTMAX"].numbers(10) + file.header["$EXTMAX"].numbers(20) == [150.0, 120.0]
-    assert file.header["$LIMMAX"].numbers(10) + file.header["$LIMMAX"].numbers(20) == [150.0, 120.0]
-    view = file.table("VPORT")["*Active"]
-    assert view.numbers(12) + view.numbers(22) == [75.0, 60.0]
-    assert view.numbers(40) == [150.0]
 
 
 @pytest.mark.parametrize("unit", list(Unit))
@@ -145,51 +118,6 @@ def test_letter_codes_are_refused(string: str) -> None:
     with pytest.raises(DrawingError) as caught:
         dxf.render(sheet(text, role=Role.LABEL, pen=CAD))
     assert str(caught.value) == f"a DXF text cannot hold \\U+ or \\M+, got {string!r}"
-
-
-@pytest.mark.parametrize("unit", list(Unit))
-def test_layers_are_the_roles(unit: Unit) -> None:
-    """Each role that is used is a layer with its true colour, a near index colour and its width."""
-    layers = raw(marked(unit)).table("LAYER")
-    assert list(layers) == ["0", "Defpoints", *Role]
-    index = {"#000000": "7", "#0072b2": "5", "#d55e00": "30", "#009e73": "3"}
-    for role in Role:
-        style, layer = STYLES[role], layers[role]
-        assert int(layer.one(420)) == int(style.hex.removeprefix("#"), 16)
-        assert layer.one(62) == index[style.hex]
-        assert int(layer.one(370)) == round(100 * style.width)
-        assert layer.one(6) == (role if style.pattern else "Continuous")
-
-
-@pytest.mark.parametrize("unit", list(Unit))
-def test_line_types_are_the_patterns_of_the_roles(unit: Unit) -> None:
-    """Dashes are positive and gaps negative, in the unit of the file, after their sum."""
-    types = raw(marked(unit)).table("LTYPE")
-    patterned = [role for role in Role if STYLES[role].pattern]
-    assert list(types) == ["ByBlock", "ByLayer", "Continuous", *patterned]
-    for role in patterned:
-        pattern = STYLES[role].pattern
-        mm = [value * MM[unit] for value in types[role].numbers(49)]
-        signed = [-length if n % 2 else length for n, length in enumerate(pattern)]
-        assert max(abs(a - b) for a, b in zip(mm, signed, strict=True)) < NEAR_MM
-        assert abs(types[role].numbers(40)[0] * MM[unit] - sum(pattern)) < NEAR_MM
-
-
-def test_a_strong_solid_pen() -> None:
-    """Without patterns no line type is made; widths are the nearest that DXF knows."""
-    file = raw(marked(pen=Pen(scale=3.0, patterned=False)))
-    assert list(file.table("LTYPE")) == ["ByBlock", "ByLayer", "Continuous"]
-    layers = file.table("LAYER")
-    assert {layers[role].one(6) for role in Role} == {"Continuous"}
-    assert layers["CUT"].one(370) == "158"
-    assert layers["LABEL"].one(370) == "90"
-
-
-def test_only_used_roles_are_layers() -> None:
-    """A file for a machine has no layer that is empty; a placed drawing's roles count."""
-    assert list(raw(sheet(Path(RING))).table("LAYER")) == ["0", "Defpoints", "CUT"]
-    layers = raw(sheet(Placed(patch(), PLACES[0]))).table("LAYER")
-    assert list(layers) == ["0", "Defpoints", "LABEL", "DOT", "DIMENSION", "CUT"]
 
 
 def test_lines_come_in_drawing_order() -> None:
@@ -301,18 +229,6 @@ def test_blocks_stand_in_blocks() -> None:
     assert [e.one(2) for e in file.blocks["ROW"]] == ["PATCH-1"]
 
 
-def test_a_file_says_what_it_is() -> None:
-    """Custom properties in the header carry what the drawing says of itself."""
-    properties = library(marked()).header.custom_vars.properties
-    assert properties == [
-        ("Project", TITLE),
-        ("Project SHA-256", DIGEST),
-        ("Piece", "backing"),
-        ("Face up", "wrong side"),
-        ("Unit of texts", "in"),
-    ]
-
-
 @pytest.mark.parametrize("unit", list(Unit))
 def test_ezdxf_finds_nothing_to_repair(unit: Unit) -> None:
     """Ezdxf's audit has no error and mends nothing."""
@@ -349,78 +265,6 @@ def test_gdal_sees_the_same_lines(unit: Unit, tmp_path: FilePath) -> None:
         "1/4 in",
         *["4 1/2 in"] * len(PLACES),
     ]
-
-
-HOSTILE_INI = """[core]
-default_dimension_text_style = Hostile
-support_dirs = /nowhere
-store_proxy_graphics = false
-load_proxy_graphics = false
-log_unprocessed_tags = true
-filter_invalid_xdata_group_codes = false
-write_fixed_meta_data_for_testing = banana
-disable_c_ext = true
-[drawing-addon]
-shx_resolve_order = lst
-"""
-
-PROGRAM = """
-import hashlib
-from sample_drawings import cad
-from cutpaths.writers import dxf, svg
-for writer in (dxf, svg):
-    print(hashlib.sha256(writer.render(cad())).hexdigest())
-"""
-
-
-def _run(program: str, folder: FilePath, seed: int) -> subprocess.CompletedProcess[str]:
-    """Runs a program in a fresh interpreter, in a folder, without a home to write to."""
-    root = FilePath(__file__).parent
-    environment = os.environ | {
-        "PYTHONHASHSEED": str(seed),
-        "PYTHONPATH": f"{root}{os.pathsep}{root.parent}",
-        "XDG_CACHE_HOME": str(folder / "ezdxf.ini"),  # a file: no folder can be made in it
-    }
-    return subprocess.run(
-        [sys.executable, "-c", program],
-        cwd=folder,
-        env=environment,
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-
-
-@pytest.mark.parametrize("seed", range(8))
-def test_the_same_drawing_gives_the_same_bytes(seed: int, tmp_path: FilePath) -> None:
-    """In fresh interpreters, whatever the hash seed, an ezdxf.ini, and a home without a cache."""
-    (tmp_path / "ezdxf.ini").write_text(HOSTILE_INI)
-    done = _run(PROGRAM, tmp_path, seed)
-    assert done.stderr == ""
-    here = [hashlib.sha256(render(cad())).hexdigest() for render in (dxf.render, svg.render)]
-    assert done.stdout.splitlines() == here
-
-
-@pytest.mark.parametrize("broken", ["not an ini file", "[core]\ndisable_c_ext = maybe\n"])
-def test_a_broken_ini_file_is_one_clear_line(broken: str, tmp_path: FilePath) -> None:
-    """Ezdxf cannot be loaded then; the error is ours and says what to mend."""
-    (tmp_path / "ezdxf.ini").write_text(broken)
-    program = (
-        "from cutpaths.errors import DrawingError\n"
-        "try:\n    import cutpaths.writers.dxf\n"
-        "except DrawingError as error:\n    print(error)\n"
-    )
-    done = _run(program, tmp_path, 0)
-    assert done.stderr == ""
-    assert done.stdout == "an `ezdxf.ini` in this folder or in the home folder is broken\n"
-
-
-def test_options_of_ezdxf_are_put_back() -> None:
-    """A program that uses ezdxf beside us keeps its own options."""
-    before = ezdxf.options.write_fixed_meta_data_for_testing  # type: ignore[attr-defined] # untyped
-    assert before is False
-    dxf.render(sheet(Path(RING)))
-    assert ezdxf.options.write_fixed_meta_data_for_testing is before  # type: ignore[attr-defined]
 
 
 def test_several_sheets_are_refused() -> None:

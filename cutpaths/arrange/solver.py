@@ -10,6 +10,7 @@ from concurrent.futures import ThreadPoolExecutor, wait
 from dataclasses import dataclass
 from enum import Enum
 from importlib.util import find_spec
+from random import Random
 from typing import TYPE_CHECKING
 
 from cutpaths.arrange.effort import Watch
@@ -62,7 +63,7 @@ def decided(rules: ArrangeRules, seed: int, seconds: float, watch: Watch) -> Ans
     # Loaded only here: it takes longer than most searches, which do without.
     from ortools.sat.python import cp_model
 
-    model, choice = _model(rules)
+    model, choice = _model(rules, seed)
     for level, share in PASSES:
         solver = cp_model.CpSolver()
         solver.parameters.num_workers = 1
@@ -91,13 +92,17 @@ def _watched(solver: cp_model.CpSolver, model: cp_model.CpModel, watch: Watch) -
 Choice = tuple[tuple["cp_model.IntVar", ...], ...]  # for each cell one for each print
 
 
-def _model(rules: ArrangeRules) -> tuple[cp_model.CpModel, Choice]:
+def _model(rules: ArrangeRules, seed: int) -> tuple[cp_model.CpModel, Choice]:
     from ortools.sat.python import cp_model
 
     model = cp_model.CpModel()
-    choice: Choice = tuple(
-        tuple(model.new_bool_var("") for _ in rules.prints) for _ in range(rules.cells)
-    )
+    # Prints with most squares first: tight layouts are found only so. Among equals chance decides,
+    # which makes a seed's layout its own.
+    order = list(range(len(rules.prints)))
+    Random(seed).shuffle(order)  # noqa: S311 (a layout, no secret)
+    order.sort(key=lambda fabric: -rules.prints[fabric].count)
+    made = ({fabric: model.new_bool_var("") for fabric in order} for _ in range(rules.cells))
+    choice: Choice = tuple(tuple(options[fabric] for fabric in sorted(order)) for options in made)
     for options in choice:
         model.add_exactly_one(options)
     spare = sum(each.count for each in rules.prints) - rules.cells

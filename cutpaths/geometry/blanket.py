@@ -28,6 +28,7 @@ class Layers:
         edge_seams: for each side, where patch seams meet it, from the side's start along S.
         opening: where the turning opening is; None without one.
         corners_trimmed: whether the backing's corners are cut off before sewing.
+        right_within: how far from 90 degrees a corner still counts as a right angle, in degrees.
     """
 
     seam: Ring
@@ -39,6 +40,7 @@ class Layers:
     edge_seams: tuple[tuple[float, ...], ...]
     opening: PlacedOpening | None
     corners_trimmed: bool
+    right_within: float = RIGHT_ANGLE_SLACK_DEGREES
 
 
 class CornerType(StrEnum):
@@ -102,9 +104,11 @@ class Blanket:
     backing_marks: tuple[Mark, ...]
 
 
-def corner_type(angle: float, *, equal: bool) -> CornerType:
+def corner_type(
+    angle: float, *, equal: bool, within: float = RIGHT_ANGLE_SLACK_DEGREES
+) -> CornerType:
     """The type of a corner from its angle in degrees and whether its borders are equal."""
-    if abs(angle - 90.0) > RIGHT_ANGLE_SLACK_DEGREES:
+    if abs(angle - 90.0) > within:
         return CornerType.OTHER
     return CornerType.RIGHT_EQUAL if equal else CornerType.RIGHT_UNEQUAL
 

@@ -19,6 +19,7 @@ from cutpaths.geometry.polygons import (
     corner_angle,
     directions,
     distance,
+    dot,
     edges,
     meet,
     middle,
@@ -129,16 +130,28 @@ def _backing_marks(layers: Layers, top: Ring, corners: tuple[Corner, ...]) -> tu
     sides = len(top)
     first_fold = offset(top, layers.borders)
     for i, (start, end) in enumerate(edges(top)):
-        at, border = letter(i), layers.borders[i]
+        at = letter(i)
         ends = corners[i], corners[(i + 1) % sides]
         marks.append(Mark(MarkKind.FIRST_FOLD, at, _on_cloth(layers, edges(first_fold)[i], ends)))
         marks.append(Mark(MarkKind.SECOND_FOLD, at, (start, end)))
-        marks.append(_center(layers, i, middle(start, end), 2 * border, TOP))
+        marks.append(_backing_center(layers, i, middle(start, end), ends))
         name = corner_name(i, sides)
         marks.append(Mark(MarkKind.CORNER_FOLD, name, _corner_fold(layers, top, i)))
         if not layers.corners_trimmed:
             marks.append(Mark(MarkKind.TIP_TRIM, name, corners[i].trim))
     return tuple(marks)
+
+
+def _backing_center(layers: Layers, i: int, place: Point, ends: tuple[Corner, Corner]) -> Mark:
+    """A center mark that ends at the raw edge, or at a tip trim that is cut beforehand."""
+    reaches = [2 * layers.borders[i]]
+    if layers.corners_trimmed:
+        outward = right_of(directions(layers.seam)[i])
+        for corner in ends:
+            cut = meet(place, outward, corner.trim[0], sub(corner.trim[1], corner.trim[0]))
+            reach = dot(sub(cut, place), outward)
+            reaches += [reach] if reach > 0 else []
+    return _center(layers, i, place, min(reaches), TOP)
 
 
 def _on_cloth(

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from cutpaths.geometry.blanket import Corner
 from cutpaths.geometry.miter import STRAIGHT_SINE
@@ -27,6 +28,8 @@ from cutpaths.shapes import Circle, Path, Point
 
 PAST_DOTS = 25.4
 HOLE_RADIUS = 1.5
+# A pencil's point still goes through this.
+LEAST_RADIUS = 0.5
 SLOT_WIDTH = 2.0
 # No two cut-outs come nearer to one another than this, so that card is left between them.
 BRIDGE = 3.0
@@ -50,10 +53,12 @@ def turned_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
     inner = _angle_between((-into[0], -into[1]), out)
     stop = max(BRIDGE, _clear_of_one_another(inner))
     slots = [_slot(place, corner.fold_point, BRIDGE + HOLE_RADIUS, stop) for place in corner.miter]
+    # At a flat corner the two dots lie near one another.
+    radius = min(HOLE_RADIUS, max(LEAST_RADIUS, (distance(*corner.miter) - BRIDGE) / 2))
     return Template(
-        _outline(corner, ways, _notched(corner)),
+        _outline(corner, ways, notched=True),
         (
-            *(Circle(place, HOLE_RADIUS) for place in corner.miter),
+            *(Circle(place, radius) for place in corner.miter),
             *(slot for slot in slots if slot is not None),
         ),
     )
@@ -61,15 +66,25 @@ def turned_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
 
 def folded_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
     """The template of a folded-over corner: a hole at the top's corner, slots along the fold."""
-    stop = BRIDGE + HOLE_RADIUS
-    slots = [_slot(place, corner.fold_point, 2 * BRIDGE, stop) for place in corner.miter]
+    first, second = corner.miter
+    fold = unit(sub(second, first))
+    slots = [
+        _slot(place, corner.fold_point, _clear_of_edge(way, fold), BRIDGE + HOLE_RADIUS)
+        for place, way in zip(corner.miter, ways, strict=True)
+    ]
     return Template(
-        _outline(corner, ways, corner.outline),
+        _outline(corner, ways, notched=False),
         (
             Circle(corner.fold_point, HOLE_RADIUS),
             *(slot for slot in slots if slot is not None),
         ),
     )
+
+
+def _clear_of_edge(edge: Point, line: Point) -> float:
+    """How far along a line from a raw edge a slot must start to leave a bridge beside the edge."""
+    sine, cosine = abs(cross(edge, line)), abs(dot(edge, line))
+    return (BRIDGE + SLOT_WIDTH / 2 * cosine) / sine
 
 
 def _angle_between(u: Point, v: Point) -> float:
@@ -101,7 +116,7 @@ def _slot(start: Point, end: Point, after: float, before: float) -> Path | None:
     return Path(ring, closed=True)
 
 
-def _outline(corner: Corner, ways: tuple[Point, Point], working: Ring) -> Ring:
+def _outline(corner: Corner, ways: tuple[Point, Point], *, notched: bool) -> Ring:
     """The working corner closed by the back edge, counter-clockwise."""
     first, second = corner.miter
     into = unit(sub(corner.fold_point, first))
@@ -114,9 +129,12 @@ def _outline(corner: Corner, ways: tuple[Point, Point], working: Ring) -> Ring:
     starts = along(first, right_of(into), -depth), along(second, right_of(out), -depth)
     far_first = meet(starts[0], into, backing, ways[0])
     far_second = meet(starts[1], out, backing, ways[1])
+    working = far_first, *corner.outline, far_second
+    if notched:
+        working = _notched(corner, working)
     if abs(cross(into, out)) < STRAIGHT_SINE:
-        return far_first, *working, far_second
-    return far_first, *working, far_second, meet(starts[0], into, starts[1], out)
+        return working
+    return *working, meet(starts[0], into, starts[1], out)
 
 
 def _depth(place: Point, miter: Point, backing: Point, way: Point) -> float:
@@ -125,28 +143,30 @@ def _depth(place: Point, miter: Point, backing: Point, way: Point) -> float:
     return abs(cross(miter, sub(along(foot, way, PAST_DOTS), place)))
 
 
-def _notched(corner: Corner) -> Ring:
-    """The working corner with a V cut into it where the crease leaves the cloth."""
+def _notched(corner: Corner, working: Ring) -> Ring:
+    """The working edge with a V cut into it where the crease leaves the cloth."""
     crease = unit(sub(corner.fold_end, corner.fold_point))
-    ring = corner.outline
-    for i in range(len(ring) - 1):
-        u = sub(ring[i + 1], ring[i])
-        if abs(cross(u, crease)) < STRAIGHT_SINE:
+    crossings = []
+    for i, (start, end) in enumerate(pairwise(working)):
+        way = sub(end, start)
+        if abs(cross(unit(way), crease)) < STRAIGHT_SINE:
             continue
-        place = meet(ring[i], u, corner.fold_point, crease)
-        part = dot(sub(place, ring[i]), u) / dot(u, u)
-        if 0.0 < part < 1.0 - STRAIGHT_SINE:
-            return *ring[: i + 1], *_notch(place, u, u, crease), *ring[i + 1 :]
-        if abs(part - 1.0) <= STRAIGHT_SINE and i + 2 < len(ring):
-            after = sub(ring[i + 2], ring[i + 1])
-            return *ring[: i + 1], *_notch(place, u, after, crease), *ring[i + 2 :]
-    return ring
+        place = meet(start, way, corner.fold_point, crease)
+        part = dot(sub(place, start), way) / dot(way, way)
+        ahead = dot(sub(place, corner.fold_point), crease)
+        if ahead > 0 and -STRAIGHT_SINE <= part <= 1 + STRAIGHT_SINE:
+            crossings.append((ahead, i, place))
+    _, i, place = min(crossings)
+    before = _from_along(place, working[i::-1], NOTCH_HALF_WIDTH)
+    after = _from_along(place, working[i + 1 :], NOTCH_HALF_WIDTH)
+    return *before[::-1], along(place, crease, -NOTCH_DEPTH), *after
 
 
-def _notch(place: Point, before: Point, after: Point, crease: Point) -> Ring:
-    """The three points of a V notch."""
-    return (
-        along(place, unit(before), -NOTCH_HALF_WIDTH),
-        along(place, crease, -NOTCH_DEPTH),
-        along(place, unit(after), NOTCH_HALF_WIDTH),
-    )
+def _from_along(place: Point, points: Ring, amount: float) -> Ring:
+    """What is left of a line from a place through points, without its first stretch."""
+    for n, point in enumerate(points):
+        length = distance(place, point)
+        if length > amount:
+            return along(place, unit(sub(point, place)), amount), *points[n:]
+        place, amount = point, amount - length
+    return points[-1:]

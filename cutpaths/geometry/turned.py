@@ -156,8 +156,7 @@ def _miter_marks(layers: Layers, corner: Corner, i: int) -> list[Mark]:
         marks.append(Mark(MarkKind.MITER_STITCH, at, (place, fold_point)))
         # The miter is back-tacked at its dot and at the fold point.
         for end, other in ((place, fold_point), (fold_point, place)):
-            inward = along(end, unit(sub(other, end)), TACK_MM)
-            marks.append(Mark(MarkKind.BACK_TACK, at, (end, inward)))
+            marks.append(Mark(MarkKind.BACK_TACK, at, _tack(end, other)))
     crease = fold_point, _crease_end(layers, corner)
     marks.append(Mark(MarkKind.MITER_FOLD, corner.at, crease))
     if corner.trim and not layers.corners_trimmed:
@@ -183,12 +182,8 @@ def _side_marks(
     at = letter(i)
     marks = _stitching(layers.opening, i, start, end)
     way = unit(sub(end, start))
-    for corner, place, direction in (
-        (corners[0], start, way),
-        (corners[1], end, (-way[0], -way[1])),
-    ):
-        tack = along(place, direction, TACK_MM)
-        marks.append(Mark(MarkKind.BACK_TACK, f"{corner}:{at}", (place, tack)))
+    for corner, seam in zip(corners, ((start, end), (end, start)), strict=True):
+        marks.append(Mark(MarkKind.BACK_TACK, f"{corner}:{at}", _tack(*seam)))
     length = distance(start, end)
     places = [(MarkKind.CENTER, at, middle(start, end))]
     if length > QUARTERS_FROM_MM:
@@ -203,6 +198,11 @@ def _side_marks(
     return marks
 
 
+def _tack(end: Point, other: Point) -> tuple[Point, Point]:
+    """A back-tack sign from the end of a seam toward its other end, half way at most."""
+    return end, along(end, unit(sub(other, end)), min(TACK_MM, distance(end, other) / 2))
+
+
 def _stitching(opening: PlacedOpening | None, i: int, start: Point, end: Point) -> list[Mark]:
     """The stitching line of a side, with the opening left out of it."""
     at = letter(i)
@@ -210,11 +210,10 @@ def _stitching(opening: PlacedOpening | None, i: int, start: Point, end: Point) 
         return [Mark(MarkKind.STITCH, at, (start, end))]
     way = unit(sub(end, start))
     near, far = along(start, way, opening.start), along(start, way, opening.end)
-    tacks = along(near, way, -TACK_MM), along(far, way, TACK_MM)
     return [
         Mark(MarkKind.STITCH, at, (start, near)),
         Mark(MarkKind.STITCH, at, (far, end)),
         Mark(MarkKind.OPENING_FOLD, at, (near, far)),
-        Mark(MarkKind.OPENING_END, f"{at}:1", (near, tacks[0])),
-        Mark(MarkKind.OPENING_END, f"{at}:2", (far, tacks[1])),
+        Mark(MarkKind.OPENING_END, f"{at}:1", _tack(near, start)),
+        Mark(MarkKind.OPENING_END, f"{at}:2", _tack(far, end)),
     ]

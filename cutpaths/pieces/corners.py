@@ -9,6 +9,7 @@ from cutpaths.geometry.assembly import Face, Piece, PieceKind
 from cutpaths.geometry.blanket import Blanket, Corner
 from cutpaths.geometry.polygons import Ring, box, directions
 from cutpaths.geometry.template import Template
+from cutpaths.project.measured import Remedy
 from cutpaths.project.model import Outline, Project
 from cutpaths.shapes import Point, shift
 
@@ -58,7 +59,12 @@ def _template_piece(key: str, template: Template) -> Piece:
 
 
 def _corner_class(project: Project, i: int) -> Hashable:
-    """Equal for corners that are the same or mirrored, from exact numbers alone."""
+    """Equal for corners that are the same or mirrored, from exact numbers alone.
+
+    Each corner of a top to which the backing is cut to fit has an angle of its own.
+    """
+    if project.measured is not None and project.measured.remedy is Remedy.CUT_TO_FIT:
+        return i
     borders = tuple(sorted((project.borders[i - 1], project.borders[i])))
     match project.top:
         case Outline(points=points):

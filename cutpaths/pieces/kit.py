@@ -10,13 +10,14 @@ from dataclasses import dataclass, replace
 
 from cutpaths.geometry import folded, turned
 from cutpaths.geometry.assembly import Assembly, Face, Grain, Piece, PieceKind
-from cutpaths.geometry.blanket import Blanket, sewing_order
+from cutpaths.geometry.blanket import Blanket
 from cutpaths.geometry.marks import Mark, MarkKind
 from cutpaths.geometry.opening import PlacedOpening
 from cutpaths.geometry.polygons import box, middle
 from cutpaths.geometry.template import folded_template, turned_template
 from cutpaths.pieces.corners import CornerTemplate, templates, waste
 from cutpaths.pieces.layers import layers_of, opening_notes, patchwork_of
+from cutpaths.pieces.sewn import order_of_sewing, with_trimmed_size
 from cutpaths.project.model import Construction, Patchwork, Project
 from cutpaths.shapes import Motion, shift
 
@@ -73,6 +74,7 @@ def build(project: Project) -> Kit:
     Raises:
         InputError: the sizes cannot be made; one finding for each reason, with its key.
     """
+    project = with_trimmed_size(project)
     lay_out, template = _CONSTRUCTIONS[project.construction]
     patchwork = patchwork_of(project)
     layers = layers_of(project, patchwork)
@@ -84,7 +86,7 @@ def build(project: Project) -> Kit:
         project=project,
         blanket=blanket,
         opening=layers.opening,
-        order=sewing_order(blanket.seam),
+        order=order_of_sewing(project, blanket.seam),
         top=top,
         patchwork=patchwork,
         backing=_backing(project, blanket),

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from cutpaths.errors import Finding, InputError
 from cutpaths.geometry.assembly import Assembly
-from cutpaths.geometry.blanket import Layers, sewing_order
+from cutpaths.geometry.blanket import Layers
 from cutpaths.geometry.edge_seams import edge_seams
 from cutpaths.geometry.layouts.blocks import blocks
 from cutpaths.geometry.layouts.bricks import bricks
@@ -20,18 +20,19 @@ from cutpaths.geometry.opening import PlacedOpening, longest, place
 from cutpaths.geometry.outlines import rectangle, regular
 from cutpaths.geometry.polygons import SAME_PLACE_MM, Ring, distance, edges, offset
 from cutpaths.lengths import INCH, Ruler
-from cutpaths.project.model import (
-    BackingCorners,
+from cutpaths.pieces.sewn import (
+    keeps_patch_seams,
+    order_of_sewing,
+    right_within,
+    seam_as_sewn,
+)
+from cutpaths.project.model import BackingCorners, Opening, Outline, Panel, Project, Regular
+from cutpaths.project.patchwork import (
     Blocks,
     Bricks,
     Grid,
     OnPoint,
-    Opening,
-    Outline,
-    Panel,
     Patchwork,
-    Project,
-    Regular,
     Squares,
     Strips,
 )
@@ -71,9 +72,10 @@ def layers_of(project: Project, patchwork: Assembly | None) -> Layers:
         InputError: the opening asked for does not fit; says the longest that would.
     """
     designed = _seam_of_one_cloth(project) if patchwork is None else patchwork.outline
-    seam = designed if project.measured is None else rectangle(*_sewn(project))
+    seam = seam_as_sewn(project, designed)
     lengths = [distance(p, q) for p, q in edges(seam)]
-    parts = edge_seams(designed, patchwork.all_seams() if patchwork else ())
+    ticked = patchwork is not None and keeps_patch_seams(project)
+    parts = edge_seams(designed, patchwork.all_seams() if patchwork and ticked else ())
     # On a measured top the patch seams keep their share of each side.
     seams = tuple(
         tuple(part * length for part in on_side)
@@ -90,6 +92,7 @@ def layers_of(project: Project, patchwork: Assembly | None) -> Layers:
         edge_seams=seams,
         opening=_opening(project, seam, lengths, seams),
         corners_trimmed=project.corners is BackingCorners.TRIMMED,
+        right_within=right_within(project),
     )
 
 
@@ -107,14 +110,6 @@ def _seam_of_one_cloth(project: Project) -> Ring:
             raise TypeError("a pieced top's outline is that of its patchwork")
 
 
-def _sewn(project: Project) -> tuple[float, float]:
-    """Width and height of the measured top between its stitching lines."""
-    size = project.sewn_top
-    if size is None:
-        raise TypeError("only rectangles are measured by width and height")
-    return float(size[0]), float(size[1])
-
-
 def _opening(
     project: Project,
     seam: Ring,
@@ -129,7 +124,7 @@ def _opening(
     asked = project.opening
     if asked is None:
         return None
-    side = sewing_order(seam)[1] if asked.side is None else asked.side
+    side = order_of_sewing(project, seam)[1] if asked.side is None else asked.side
     wish = {
         "length": None if asked.length is None else float(asked.length),
         "start": None if asked.start is None else float(asked.start),

@@ -13,11 +13,13 @@ from string import ascii_uppercase
 
 from cutpaths.lengths import nearest
 from cutpaths.project import sizes
+from cutpaths.project.measured import Measured
+from cutpaths.project.measured_rules import designed_raw, measured_of
 from cutpaths.project.model import Outline, Regular, Top
 from cutpaths.project.outlines import Ring
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import EVERY, BorderTable, FileTable, OutlineTable
-from cutpaths.project.tops import ring_of, seen_of
+from cutpaths.project.tops import ring_of
 
 Pair = tuple[Fraction, Fraction]
 Borders = tuple[Fraction, ...]
@@ -28,16 +30,18 @@ class Edge:
     """What a border goes round.
 
     Attributes:
-        raw: raw width and height that the backing follows: as measured, else as designed; None for
-            an outline.
+        raw: raw width and height that settle the border: as measured, else as designed; None for an
+            outline.
         sides: how many sides the file's letters count.
         ring: the outline whose points the file gives, if it does.
+        measured: the top as it was sewn, where it was measured.
         seams: how the border is sewn.
     """
 
     raw: Pair | None
     sides: int
     ring: Ring | None
+    measured: Measured | None
     seams: Seams
 
     @property
@@ -55,19 +59,9 @@ def edge_of(file: FileTable, top: Top, seams: Seams) -> Edge:
         sides = len(file.top.points or ())
     elif isinstance(top, Regular):
         sides = top.sides
-    return Edge(raw=_raw(file, top, seams), sides=sides, ring=ring, seams=seams)
-
-
-def _raw(file: FileTable, top: Top, seams: Seams) -> Pair | None:
-    seen = seen_of(top)
-    if seen is not None and file.measured is not None:
-        return file.measured.width, file.measured.height
-    return raw_size(seen, seams) if seen is not None else None
-
-
-def raw_size(seen: Pair, seams: Seams) -> Pair:
-    """Raw size of a rectangular top that measures `seen` between its stitching lines."""
-    return sizes.raw_top(seen[0], seams.allowance), sizes.raw_top(seen[1], seams.allowance)
+    measured = measured_of(file, top, seams)
+    raw = (measured.raw if measured else None) or designed_raw(top, seams)
+    return Edge(raw=raw, sides=sides, ring=ring, measured=measured, seams=seams)
 
 
 def borders_of(border: BorderTable, edge: Edge) -> Borders:

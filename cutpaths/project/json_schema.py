@@ -18,6 +18,12 @@ _LENGTH = {
     "pattern": LENGTH_PATTERN,
 }
 _LENGTH_REFERENCE = {"$ref": "#/$defs/Length"}
+# Tables of lengths for which one length may stand.
+_LENGTH_FOR_EACH = (
+    ("BorderTable", "width"),
+    ("MeasuredTable", "sides"),
+    ("MeasuredTable", "diagonals"),
+)
 
 
 def schema() -> dict[str, Any]:
@@ -29,8 +35,9 @@ def schema() -> dict[str, Any]:
     tables = made["$defs"]
     for kind in (Patch, Size):
         tables[kind.__name__] = _or_length(tables[kind.__name__])
-    widths = tables["BorderTable"]["properties"]
-    widths["width"] = _or_length(widths["width"])
+    for table, key in _LENGTH_FOR_EACH:
+        keys = tables[table]["properties"]
+        keys[key] = _or_length(keys[key])
     tables["Length"] = _LENGTH
     return {"$schema": DIALECT, "title": "cutpaths project file"} | made
 

@@ -7,16 +7,16 @@ Per-side tuples are in the order of the letters.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from string import ascii_uppercase
 
 from cutpaths.lengths import Ruler
-from cutpaths.project.blocks import Block, Sashing, SetBlock, sizes_of, with_sashing
-from cutpaths.project.cells import Cell
-from cutpaths.project.roots import ROOT2
+from cutpaths.project.measured import Measured, Remedy
+from cutpaths.project.patchwork import Patchwork as Patchwork
+from cutpaths.project.patchwork import Pressing, finished_size
+from cutpaths.project.patchwork import Squares as Squares
 
 SIDES_MOST = len(ascii_uppercase)
 
@@ -35,20 +35,6 @@ class BackingCorners(StrEnum):
     TRIMMED = "trimmed"
 
 
-class Pressing(StrEnum):
-    """How seam allowances of the patchwork are pressed."""
-
-    OPEN = "open"
-    ALTERNATE = "alternate"
-
-
-class Run(StrEnum):
-    """Which way strips run in the blanket."""
-
-    ACROSS = "across"
-    DOWN = "down"
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fabric:
     """One cloth; `directional` when its print or nap has an up."""
@@ -56,99 +42,6 @@ class Fabric:
     name: str
     label: str
     directional: bool
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Squares:
-    """Squares of one size in columns and rows.
-
-    Attributes:
-        finished: finished side of a patch.
-        chart: names of fabrics, one row of the blanket each, the head row first.
-    """
-
-    finished: Fraction
-    chart: tuple[tuple[str, ...], ...]
-
-    @property
-    def columns(self) -> int:
-        """Squares across."""
-        return len(self.chart[0])
-
-    @property
-    def rows(self) -> int:
-        """Squares down."""
-        return len(self.chart)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Grid:
-    """Columns and rows, each of its own finished size, and the cells that fill them.
-
-    Attributes:
-        columns: widths from the left.
-        rows: heights from the head.
-        cells: row by row from the head.
-    """
-
-    columns: tuple[Fraction, ...]
-    rows: tuple[Fraction, ...]
-    cells: tuple[Cell, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Blocks:
-    """Blocks set in the rows of a larger grid.
-
-    Attributes:
-        declared: blocks by their names.
-        chart: what stands in each row, the head row first; a name that is no block's is a fabric.
-        sashing: the strips between blocks; None without them.
-    """
-
-    declared: Mapping[str, Block]
-    chart: tuple[tuple[SetBlock, ...], ...]
-    sashing: Sashing | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OnPoint:
-    """Squares on point, with triangles at the sides and in the corners.
-
-    Attributes:
-        finished: finished side of a square.
-        chart: names of fabrics, the head row first; full rows and the rows between them, which
-            have one name less, take turns.
-        setting: fabric of the triangles.
-    """
-
-    finished: Fraction
-    chart: tuple[tuple[str, ...], ...]
-    setting: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Strips:
-    """Strips of given finished widths, from the left or from the head, all of one length."""
-
-    widths: tuple[Fraction, ...]
-    fabrics: tuple[str, ...]
-    length: Fraction
-    run: Run
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bricks:
-    """Bricks of one finished size; every second row is shifted by half a brick.
-
-    Attributes:
-        width, height: finished size of a brick.
-        chart: names of fabrics, the head row first; a shifted row has one name more.
-    """
-
-    width: Fraction
-    height: Fraction
-    chart: tuple[tuple[str, ...], ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -183,7 +76,6 @@ class Regular:
     fabric: str
 
 
-Patchwork = Squares | Grid | Blocks | OnPoint | Strips | Bricks
 Top = Patchwork | Panel | Outline | Regular
 
 
@@ -200,14 +92,6 @@ class Opening:
     length: Fraction | None
     side: int | None
     start: Fraction | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measured:
-    """The sewn top's raw width and height, as taped."""
-
-    width: Fraction
-    height: Fraction
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -255,31 +139,20 @@ class Project:
     def finished_top(self) -> tuple[Fraction, Fraction] | None:
         """Width and height of the top seam line to seam line as designed; None for outlines."""
         match self.top:
-            case Squares() as squares:
-                return squares.columns * squares.finished, squares.rows * squares.finished
-            case Grid(columns=columns, rows=rows):
-                return sum(columns, Fraction(0)), sum(rows, Fraction(0))
-            case Blocks(declared=declared, chart=chart, sashing=sashing):
-                across, down = sizes_of(chart, declared)
-                sizes = with_sashing(across, sashing), with_sashing(down, sashing)
-                return sum(sizes[0], Fraction(0)), sum(sizes[1], Fraction(0))
-            case OnPoint(finished=finished, chart=chart):
-                half = finished * ROOT2 / 2
-                return 2 * len(chart[0]) * half, (len(chart) + 1) * half
-            case Strips(widths=widths, length=length, run=run):
-                width = sum(widths, Fraction(0))
-                return (length, width) if run is Run.ACROSS else (width, length)
-            case Bricks(width=width, height=height, chart=chart):
-                return min(len(row) for row in chart[:2]) * width, len(chart) * height
             case Panel(width=width, height=height):
                 return width, height
-            case _:
+            case Outline() | Regular():
                 return None
+            case patchwork:
+                return finished_size(patchwork)
 
     @property
     def sewn_top(self) -> tuple[Fraction, Fraction] | None:
-        """Width and height that backing, dots and miters follow: as measured where it was."""
-        if self.measured is not None:
-            both = 2 * self.allowance
-            return self.measured.width - both, self.measured.height - both
-        return self.finished_top
+        """Width and height that backing, dots and miters follow: as measured where it was.
+
+        None for outlines, and for a top to which the backing is cut to fit.
+        """
+        if self.measured is None or self.measured.remedy is Remedy.AS_DESIGNED:
+            return self.finished_top
+        raw, both = self.measured.raw, 2 * self.allowance
+        return None if raw is None else (raw[0] - both, raw[1] - both)

@@ -14,9 +14,10 @@ from cutpaths.project.borders import Edge, along, borders_of, edge_of
 from cutpaths.project.fabrics import backing_fabric, fabric_flaws, fabrics_of
 from cutpaths.project.fill import fill
 from cutpaths.project.flaws import Flaw, stop_at
-from cutpaths.project.model import Measured, Opening, Project, Top
+from cutpaths.project.measured_rules import measured_flaws
+from cutpaths.project.model import Opening, Project, Top
 from cutpaths.project.notes import notes_of
-from cutpaths.project.rules import head_flaws, measured_flaws, opening_flaws, ruler_of
+from cutpaths.project.rules import head_flaws, opening_flaws, ruler_of
 from cutpaths.project.seams import Seams, seam_flaws, seams_of
 from cutpaths.project.shape import FileTable
 from cutpaths.project.tops import top_flaws, top_of
@@ -75,14 +76,14 @@ def _edge_flaws(file: FileTable, top: Top, edge: Edge) -> list[Flaw]:
 
 
 def _settled(file: FileTable, top: Top, edge: Edge, digest: str) -> Project:
-    measured, seams = file.measured, edge.seams
+    seams = edge.seams
     return Project(
         title=file.title,
         digest=digest,
         ruler=ruler_of(file),
         construction=file.construction,
         top=top,
-        measured=Measured(width=measured.width, height=measured.height) if measured else None,
+        measured=edge.measured,
         fabrics=fabrics_of(file),
         backing_fabric=backing_fabric(file),
         corners=file.backing.corners,

@@ -1,4 +1,4 @@
-"""Rules of the tables that have none of their own module: head of the file, measured, opening."""
+"""Rules of the tables that have none of their own module: head of the file, opening."""
 
 from __future__ import annotations
 
@@ -6,20 +6,15 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from cutpaths.lengths import INCH, Ruler, Unit
-from cutpaths.project.borders import Edge, raw_size
+from cutpaths.project.borders import Edge
 from cutpaths.project.flaws import Flaw
-from cutpaths.project.model import Top
-from cutpaths.project.seams import Seams
 from cutpaths.project.shape import FileTable
-from cutpaths.project.tops import seen_of
 from cutpaths.project.words import word_flaws
 
 # Marks of rulers on sale (common practice, no source); inches are halved, metric ones decimal.
 RULER_INCH = tuple(INCH / parts for parts in (1, 2, 4, 8, 16, 32, 64))
 RULER_METRIC_LEAST = Fraction(1, 10)
 RULER_METRIC_MOST = Fraction(10)
-
-MEASURED_SLACK = Fraction(1, 10)  # of the design; more is a slip of the tape, not of the seams
 
 
 def ruler_of(file: FileTable) -> Ruler:
@@ -47,25 +42,6 @@ def head_flaws(file: FileTable) -> Iterator[Flaw]:
 def _written(ruler: Ruler) -> str:
     """The step itself, which its own ruler shows without rounding."""
     return ruler.text(ruler.step)
-
-
-def measured_flaws(file: FileTable, top: Top, seams: Seams) -> Iterator[Flaw]:
-    """Rules of [measured]: only rectangles are taped so, and no seam is a tenth off."""
-    if file.measured is None:
-        return
-    seen = seen_of(top)
-    if seen is None:
-        problem = "has a place only beside a top of squares or a panel"
-        yield Flaw(("measured",), problem, "Leave it out")
-        return
-    taped = (file.measured.width, file.measured.height)
-    for name, got, design in zip(("width", "height"), taped, raw_size(seen, seams), strict=True):
-        if abs(got - design) > design * MEASURED_SLACK:
-            problem = (
-                f"must be within 10 % of the raw top as designed, {seams.text(design)}, "
-                f"got {seams.text(got)}"
-            )
-            yield Flaw(("measured", name), problem, "Measure again from raw edge to raw edge")
 
 
 def opening_flaws(file: FileTable, edge: Edge) -> Iterator[Flaw]:

@@ -4,58 +4,45 @@ These structs are the one description of the file: `fill` reads tables by them a
 is made from them. Lengths are exact millimetres once read. Rules between keys live elsewhere.
 """
 
-from fractions import Fraction
 from typing import Annotated, ClassVar, Literal
 
-from msgspec import Meta, Struct, field
+from msgspec import Meta, field
 
 from cutpaths.lengths import Unit
+from cutpaths.project.kinds import LENGTH_PATTERN as LENGTH_PATTERN
+from cutpaths.project.kinds import PATCHES_MOST as PATCHES_MOST
+from cutpaths.project.kinds import (
+    Amount,
+    Coordinate,
+    Count,
+    FabricName,
+    SideLetter,
+    Text,
+)
+from cutpaths.project.kinds import Length as Length
+from cutpaths.project.kinds import Patch as Patch
+from cutpaths.project.kinds import Rectangle as Rectangle
+from cutpaths.project.kinds import Table as Table
+from cutpaths.project.layout_shape import (
+    BlocksTable,
+    BlockTable,
+    BricksTable,
+    GridTable,
+    OnPointTable,
+    PatchesTable,
+    StripsTable,
+)
+from cutpaths.project.measured import Remedy
 from cutpaths.project.model import BackingCorners, Construction
 
-PATCHES_MOST = 250_000
 FORMAT = 1
-
-# What JSON Schema can say of a written length; `cutpaths.lengths` reads it for good.
-LENGTH_PATTERN = (
-    r"^\s*[+-]?\s*([0-9]+(\.[0-9]*)?|\.[0-9]+|([0-9]+(\s+|\s*-\s*))?[0-9]+\s*[/⁄]\s*[0-9]+"
-    r"|[0-9]*\s*-?\s*[½⅓⅔¼¾⅛⅜⅝⅞])\s*([Mm][Mm]|[Cc][Mm]|[Mm]|[Ii][Nn]([Cc][Hh]([Ee][Ss])?)?"
-    r"|[Yy][Dd]|[Yy][Aa][Rr][Dd][Ss]?|[\"″])?\s*$"
-)
-
-Length = Annotated[
-    Fraction, Meta(extra={"least": "positive"}, extra_json_schema={"exclusiveMinimum": 0})
-]
-Amount = Annotated[Fraction, Meta(extra={"least": "zero"}, extra_json_schema={"minimum": 0})]
-Coordinate = Annotated[Fraction, Meta(extra={"least": "none"})]
-Count = Annotated[
-    int,
-    Meta(
-        ge=1,
-        le=PATCHES_MOST,
-        extra={"must": f"be a whole number from 1 to {PATCHES_MOST:,}"},
-    ),
-]
-Text = Annotated[
-    str, Meta(max_length=120, min_length=1, extra={"must": "be text of 1 to 120 letters"})
-]
-FabricName = Annotated[
-    str,
-    Meta(
-        pattern="^[a-z][a-z0-9_-]{0,39}$",
-        extra={"must": "be named in lower-case letters, such as `sand`; capitals are for sides"},
-    ),
-]
-SideLetter = Annotated[
-    str, Meta(pattern="^[A-Z]$", extra={"must": "be the letter of a side, such as A"})
-]
 EVERY = "every"  # the key of the short form of `EachSide`: one width for all sides
 EachSide = dict[SideLetter, Length]
-
-
-class Table(Struct, forbid_unknown_fields=True, kw_only=True, frozen=True):
-    """A table of the file; `short` names the keys that a bare length stands for."""
-
-    short: ClassVar[tuple[str, ...]] = ()
+DiagonalName = Annotated[
+    str,
+    Meta(pattern="^(DA-BC|AB-CD)$", extra={"must": "be named by its corners, DA-BC or AB-CD"}),
+]
+EachDiagonal = dict[DiagonalName, Length]
 
 
 class FabricTable(Table, frozen=True):
@@ -65,15 +52,6 @@ class FabricTable(Table, frozen=True):
     directional: Annotated[
         bool, Meta(description="Whether its print or nap has an up (default: false)")
     ] = False
-
-
-class Patch(Table, frozen=True):
-    """Size of a square patch, cut or finished; a bare length is the cut size."""
-
-    short: ClassVar[tuple[str, ...]] = ("cut",)
-
-    cut: Annotated[Length | None, Meta(description="Raw edge to raw edge")] = None
-    finished: Annotated[Length | None, Meta(description="Seam line to seam line")] = None
 
 
 class SquaresTable(Table, tag_field="layout", tag="squares", frozen=True):
@@ -90,13 +68,6 @@ class SquaresTable(Table, tag_field="layout", tag="squares", frozen=True):
         list[str] | None,
         Meta(description="Rows of fabric names seen from the front, the head row first"),
     ] = None
-
-
-class Rectangle(Table, frozen=True):
-    """Width and height."""
-
-    width: Annotated[Length, Meta(extra={"write": "width = 30"})]
-    height: Annotated[Length, Meta(extra={"write": "height = 36"})]
 
 
 class Size(Table, frozen=True):
@@ -181,10 +152,20 @@ class OpeningTable(Table, frozen=True):
 
 
 class MeasuredTable(Table, frozen=True):
-    """The sewn top as taped, raw edge to raw edge."""
+    """The sewn top as taped, raw edge to raw edge: through its middle, all round, or both."""
 
-    width: Annotated[Length, Meta(extra={"write": 'width = "30 1/8"'})]
-    height: Annotated[Length, Meta(extra={"write": 'height = "35 3/8"'})]
+    width: Annotated[Length | None, Meta(description="Across, through the middle")] = None
+    height: Annotated[Length | None, Meta(description="Down, through the middle")] = None
+    sides: Annotated[
+        EachSide | None, Meta(description="Along the edges: A foot, B right, C head, D left")
+    ] = None
+    diagonals: Annotated[
+        EachDiagonal | None, Meta(description="From corner to corner, one or both; with sides")
+    ] = None
+    remedy: Annotated[
+        Remedy | None,
+        Meta(description="What is done about the difference (default: the least that serves)"),
+    ] = None
 
 
 class FileTable(Table, frozen=True):
@@ -195,7 +176,14 @@ class FileTable(Table, frozen=True):
     ]
     title: Annotated[Text, Meta(extra={"write": 'title = "Tide pool"'})]
     top: Annotated[
-        SquaresTable | PanelTable | OutlineTable,
+        SquaresTable
+        | GridTable
+        | BlocksTable
+        | OnPointTable
+        | StripsTable
+        | BricksTable
+        | PanelTable
+        | OutlineTable,
         Meta(extra={"write": 'the table [top] with `layout = "squares"`'}),
     ]
     border: Annotated[BorderTable, Meta(extra={"write": "the table [border] with `width = 2`"})]
@@ -213,6 +201,8 @@ class FileTable(Table, frozen=True):
         Amount | None, Meta(description="What the cloth's thickness eats at the fold (default: 0)")
     ] = None
     fabric: dict[FabricName, FabricTable] = field(default_factory=dict)
+    block: dict[FabricName, BlockTable] = field(default_factory=dict)
+    patches: PatchesTable | None = None
     backing: BackingTable = field(default_factory=BackingTable)
     seams: SeamsTable = field(default_factory=SeamsTable)
     opening: OpeningTable | None = None

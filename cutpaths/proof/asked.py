@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import Ring, corner_angle, distance, edges
 from cutpaths.project.model import Outline, Project, Regular
+from cutpaths.proof.taped import raw_as_taped
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +26,9 @@ def asked_sides(project: Project) -> tuple[AskedSide, ...]:
         case Outline(points=points, outset=outset):
             return _inset(tuple((float(x), float(y)) for x, y in points), float(outset))
         case _:
+            taped = raw_as_taped(project)
+            if taped is not None:
+                return _inset(taped, float(project.allowance))
             size = project.sewn_top
             if size is None:
                 raise TypeError("a top without a size has an outline")

@@ -18,7 +18,7 @@ from shapely.ops import substring
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.polygons import Ring, along, carry, distance, middle, right_of, sub, unit
 from cutpaths.proof.paper import Paper
-from cutpaths.proof.planes import FAR_MM, Line, ahead, common, less, outside
+from cutpaths.proof.planes import Line, ahead, common, less, outside
 from cutpaths.proof.waste import beyond_trim
 from cutpaths.shapes import Circle, Motion, Path, Point
 
@@ -34,6 +34,7 @@ class Card:
         corner: index of the corner.
         at: its name.
         outline: outline of the template.
+        edge: the backing's outline there once its waste is off, an inch past its dots.
         holes: middles of its round holes.
         slots: corners of its slots.
     """
@@ -41,6 +42,7 @@ class Card:
     corner: int
     at: str
     outline: Ring
+    edge: LineString
     holes: tuple[Point, ...]
     slots: tuple[tuple[Point, ...], ...]
 
@@ -50,11 +52,13 @@ def both_ways(paper: Paper, piece: Piece, at: str) -> tuple[Card, ...]:
     circles = [hole.center for hole in piece.holes if isinstance(hole, Circle)]
     slots = [hole.points for hole in piece.holes if isinstance(hole, Path)]
     corner = paper.corners.index(at)
+    edge = _working_edge(paper, corner)
     return tuple(
         Card(
             corner=corner,
             at=at,
             outline=motion.ring(piece.outline),
+            edge=edge,
             holes=tuple(motion.point(place) for place in circles),
             slots=tuple(tuple(motion.point(p) for p in slot) for slot in slots),
         )
@@ -78,11 +82,12 @@ def _motions(
         yield carry(pair, (out[0], out[1]), mirrored=True)
 
 
-def working_edge(paper: Paper, corner: int) -> LineString:
+def _working_edge(paper: Paper, corner: int) -> LineString:
     """The backing's outline at a corner once its waste is off, an inch past its dots."""
     into, out = paper.trimmed_along[corner]
     before, after = (_raw_edge(paper, side) for side in (corner - 1, corner))
-    wedge = common(outside(_turned(before), 0.0), outside(_turned(after), 0.0))
+    far = paper.far
+    wedge = common(outside(_turned(before), 0.0, far), outside(_turned(after), 0.0, far))
     kept = less(wedge, beyond_trim(paper, corner))
     start = along(before[0], _way(before), ahead(into[0], before) - PAST_DOTS_MM)
     end = along(after[0], _way(after), ahead(out[1], after) + PAST_DOTS_MM)
@@ -120,12 +125,12 @@ def _turned(line: Line) -> Line:
     return line[1], line[0]
 
 
-def notch(paper: Paper, path: LineString, card: Card) -> Line:
+def notch(paper: Paper, card: Card) -> Line:
     """Where the crease leaves the cloth, and how far along it the template reaches."""
     into, out = paper.trimmed_along[card.corner]
     crease = right_of(unit(sub(out[1], into[0])))
     fold_point = shapely.Point(into[1])
-    ray = LineString([into[1], along(into[1], crease, FAR_MM)])
-    leaves = along(into[1], crease, fold_point.distance(shapely.intersection(ray, path)))
+    ray = LineString([into[1], along(into[1], crease, paper.far)])
+    leaves = along(into[1], crease, fold_point.distance(shapely.intersection(ray, card.edge)))
     inside = shapely.intersection(LineString([into[1], leaves]), Polygon(card.outline))
     return leaves, along(into[1], crease, min(inside.length, distance(into[1], leaves)))

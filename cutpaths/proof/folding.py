@@ -50,10 +50,10 @@ def folded(paper: Paper) -> tuple[Layer, ...]:
     body = less(Polygon(paper.backing.outline), joined(waste))
     layers: tuple[Layer, ...] = (Layer(_BODY, body), Layer(_TOP, Polygon(paper.top.outline)))
     for at in paper.corners:
-        layers = _fold(layers, _out(paper, paper.backing.line(MarkKind.CORNER_FOLD, at)), _TIP)
+        layers = _fold(paper, layers, paper.backing.line(MarkKind.CORNER_FOLD, at), _TIP)
     for side in paper.sides:
         for kind in (MarkKind.FIRST_FOLD, MarkKind.SECOND_FOLD):
-            layers = _fold(layers, _out(paper, paper.backing.line(kind, side)), side)
+            layers = _fold(paper, layers, paper.backing.line(kind, side), side)
     return layers
 
 
@@ -63,9 +63,10 @@ def _out(paper: Paper, line: Line) -> Line:
     return line if beside(middle(left, right), line) < 0 else (line[1], line[0])
 
 
-def _fold(layers: Sequence[Layer], line: Line, name: str) -> tuple[Layer, ...]:
+def _fold(paper: Paper, layers: Sequence[Layer], mark: Line, name: str) -> tuple[Layer, ...]:
     """Folds all layers along a line; cloth of the body takes the name of the fold."""
-    beyond = outside(line, 0.0)
+    line = _out(paper, mark)
+    beyond = outside(line, 0.0, paper.far)
     still = [Layer(each.name, less(each.area, beyond)) for each in layers]
     turned = [
         Layer(

@@ -12,11 +12,12 @@ from dataclasses import dataclass
 
 from cutpaths.geometry.assembly import Face, Piece
 from cutpaths.geometry.marks import Mark, MarkKind, corner_name, letter
-from cutpaths.geometry.polygons import Ring, carry, distance, edges, middle
+from cutpaths.geometry.polygons import Ring, box, carry, distance, edges, middle
 from cutpaths.pieces import Kit
 from cutpaths.project.model import BackingCorners
 from cutpaths.proof.planes import Line, fold, off_segment
 from cutpaths.proof.reading import Measure
+from cutpaths.proof.taped import inset, raw_as_taped
 from cutpaths.shapes import IDENTITY, Motion, Point
 
 Key = tuple[MarkKind, str]
@@ -96,6 +97,12 @@ class Paper:
         edge_of = edges(self.top.outline)
         ends = (self.top.line(MarkKind.CENTER, side)[1] for side in self.sides)
         return tuple(min(edge_of, key=lambda line: off_segment(end, line)) for end in ends)
+
+    @property
+    def far(self) -> float:
+        """Farther than anything on the paper reaches."""
+        left, bottom, right, top = box(self.backing.outline)
+        return 10 * (right - left + top - bottom)
 
     @property
     def allowance(self) -> float:
@@ -217,7 +224,10 @@ def paper_of_folded(kit: Kit) -> Paper:
 
 
 def as_sewn(kit: Kit) -> Ring:
-    """The patchwork's outline, stretched to the measured size where the sewn top was measured."""
+    """The patchwork's outline, stretched to the size or shape of a sewn top that was measured."""
+    taped = raw_as_taped(kit.project)
+    if taped is not None:
+        return inset(taped, float(kit.project.allowance))
     designed, sewn = kit.project.finished_top, kit.project.sewn_top
     if designed is None or sewn is None or not kit.pieced:
         return kit.patchwork.outline

@@ -21,7 +21,7 @@ from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import Ring, edges
 from cutpaths.pieces import Kit
 from cutpaths.proof.check import Check
-from cutpaths.proof.planes import Tiling, less, strip, tiling
+from cutpaths.proof.planes import SHARPEST_TIP, Tiling, less, strip, tiling
 from cutpaths.proof.reading import Measure, Reading, judge
 from cutpaths.proof.tolerances import PLACE_MM, area_slack
 from cutpaths.shapes import Motion
@@ -29,9 +29,6 @@ from cutpaths.shapes import Motion
 Array = NDArray[Any]
 # Decimals of a millimetre to which shared seams are rounded; no coarser than `PLACE_MM`.
 _SHARED_DECIMALS = 6
-# A sharp tip may be blunted, but the corners of ordinary patches reach no further than this many
-# allowances from their seams' corner.
-_SHARPEST_TIP = 100.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,7 +139,7 @@ def _allowance(measure: Measure, piece: Piece, allowance: float) -> Iterator[Rea
     finished = Polygon(ring)
     for line in edges(ring):
         yield measure.length(piece.key, allowance, least_beside(line, allowance, cut))
-    most = finished.buffer(allowance, join_style="mitre", mitre_limit=_SHARPEST_TIP)
+    most = finished.buffer(allowance, join_style="mitre", mitre_limit=SHARPEST_TIP)
     beyond = less(cut, most)
     if beyond.area > area_slack(cut.length):
         points = shapely.points(shapely.get_coordinates(beyond))

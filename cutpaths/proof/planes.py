@@ -8,48 +8,57 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import reduce
 from typing import Any
 
 import shapely
 from numpy.typing import NDArray
-from shapely import LineString, Polygon
+from shapely import LineString, MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
-from cutpaths.geometry.polygons import Ring, along, cross, dot, right_of, sub, unit
+from cutpaths.geometry.polygons import (
+    Ring,
+    along,
+    box,
+    cross,
+    dot,
+    edges,
+    right_of,
+    sub,
+    unit,
+)
 from cutpaths.proof.tolerances import JOIN_MM, PLACE_MM, STRIP_MM, area_slack
 from cutpaths.shapes import Motion, Point
 
-# Half-planes are drawn this large: beyond any blanket.
-FAR_MM = 4e6
-
 Line = tuple[Point, Point]
 
+# Mitred corners reach at most this many times the distance that the sides are moved.
+SHARPEST_TIP = 1000.0
 
-def outside(line: Line, amount: float, ahead: float = FAR_MM, behind: float = FAR_MM) -> Polygon:
-    """All that lies more than `amount` to the right of a line from its start to its end.
 
-    `ahead` and `behind` say how far past the line's ends it reaches.
-    """
+def outside(line: Line, amount: float, far: float) -> Polygon:
+    """All that lies more than `amount` to the right of a line, as far as `far` from its ends."""
     start, end = line
     way = unit(sub(end, start))
     right = right_of(way)
-    near = along(start, way, -behind), along(end, way, ahead)
+    near = along(start, way, -far), along(end, way, far)
     return Polygon(
         [
             along(near[1], right, amount),
             along(near[0], right, amount),
-            along(near[0], right, FAR_MM),
-            along(near[1], right, FAR_MM),
+            along(near[0], right, far),
+            along(near[1], right, far),
         ]
     )
 
 
 def around(ring: Ring, amounts: Sequence[float]) -> BaseGeometry:
     """A convex ring with each side moved outward by its own amount, cut out by half-planes."""
-    sides = zip(ring, ring[1:] + ring[:1], strict=True)
-    inside = [outside((q, p), -d) for (p, q), d in zip(sides, amounts, strict=True)]
-    return reduce(common, inside)
+    left, bottom, right, top = box(ring)
+    far = 10 * (right - left + top - bottom + max(map(abs, amounts)))
+    area: BaseGeometry = shapely.box(left - far, bottom - far, right + far, top + far)
+    for (p, q), amount in zip(edges(ring), amounts, strict=True):
+        area = less(area, outside((p, q), amount, 3 * far))
+    return area
 
 
 def common(area: BaseGeometry, other: BaseGeometry) -> BaseGeometry:
@@ -69,8 +78,9 @@ def joined(areas: Iterable[BaseGeometry]) -> BaseGeometry:
 
 def areal(shape: BaseGeometry) -> BaseGeometry:
     """The areas of a shape, without slivers thinner than the slack."""
-    parts = shapely.get_parts(shape)
-    return joined(part for part in parts if isinstance(part, Polygon) and not is_nothing(part))
+    parts = [part for part in shapely.get_parts(shape) if isinstance(part, Polygon)]
+    kept = [part for part in parts if not is_nothing(part)]
+    return kept[0] if len(kept) == 1 else MultiPolygon(kept)
 
 
 def strip(line: Line, width: float) -> Polygon:
@@ -115,7 +125,14 @@ def apart(found: BaseGeometry, expected: BaseGeometry) -> float:
     """
     if is_nothing(found) or is_nothing(expected):
         return 0.0 if is_nothing(found) and is_nothing(expected) else math.inf
-    return shapely.hausdorff_distance(found.boundary, expected.boundary)
+    return shapely.hausdorff_distance(_tidy(found).boundary, _tidy(expected).boundary)
+
+
+def _tidy(area: BaseGeometry) -> BaseGeometry:
+    """An area without slits and hairs thinner than the slack; its corners stay where they are."""
+    for amount in (PLACE_MM, -2 * PLACE_MM, PLACE_MM):
+        area = area.buffer(amount, join_style="mitre", mitre_limit=SHARPEST_TIP)
+    return area
 
 
 def is_nothing(area: BaseGeometry) -> bool:

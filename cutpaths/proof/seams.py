@@ -11,6 +11,7 @@ from shapely import Point as Place
 
 from cutpaths.geometry.marks import Mark, MarkKind
 from cutpaths.geometry.polygons import between, distance
+from cutpaths.project.measured import Remedy
 from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Laid, Paper, side_of
 from cutpaths.proof.patches import Patches
@@ -122,7 +123,7 @@ def ticks_at_seams(paper: Paper, patches: Patches | None) -> tuple[Check, ...]:
         line = paper.top_seam(side)
         marks = paper.top.of_kind(MarkKind.PATCH_SEAM)
         found = sorted(ahead(m.points[0], line) for m in marks if side_of(m.at) == side)
-        expected = [] if patches is None else _seams_on(paper, patches, i)
+        expected = [] if patches is None or _trimmed(paper) else _seams_on(paper, patches, i)
         readings.append(count(side, len(expected), len(found), "tick"))
         readings += [
             paper.measure.length(side, e, f) for e, f in zip(expected, found, strict=False)
@@ -132,6 +133,12 @@ def ticks_at_seams(paper: Paper, patches: Patches | None) -> tuple[Check, ...]:
         "The top has a tick wherever two patches meet at its edge, and nowhere else.",
         readings,
     )
+
+
+def _trimmed(paper: Paper) -> bool:
+    """Whether the top is cut down once it is sewn, so that no tick can tell where its seams are."""
+    measured = paper.kit.project.measured
+    return measured is not None and measured.remedy is Remedy.TRIM_TOP
 
 
 def _seams_on(paper: Paper, patches: Patches, i: int) -> list[float]:

@@ -12,7 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.polygons import distance, middle
-from cutpaths.proof.cards import Card, both_ways, notch, working_edge
+from cutpaths.proof.cards import Card, both_ways, notch
 from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
 from cutpaths.proof.planes import beside, off_segment
@@ -23,6 +23,8 @@ from cutpaths.shapes import Circle, Path
 # Card left between two cut-outs, and the notch for the crease: its depth and its reach to either
 # side; our own choice.
 BRIDGE_MM = 3.0
+# The smallest hole that a pencil's point goes through.
+LEAST_HOLE_MM = 1.0
 NOTCH_DEPTH_MM = 3.0
 NOTCH_REACH_MM = 2.0
 
@@ -81,12 +83,18 @@ def _cut_outs(paper: Paper, pieces: Sequence[Piece]) -> tuple[Check, ...]:
         inside = Polygon(piece.outline).contains_properly(areas)
         faults += [Fault(piece.key, "a cut-out leaves it") for held in inside if not held]
         readings += [
-            paper.measure.length(piece.key, BRIDGE_MM, one.distance(other), least=True)
+            paper.measure.length(piece.key, _bridge(one, other), one.distance(other), least=True)
             for one, other in combinations(areas, 2)
         ]
     name = "template-cut-outs"
     claim = "The cut-outs of a template lie inside it and leave card between them."
     return faultless(name, claim, faults) if faults else judge(name, claim, readings)
+
+
+def _bridge(one: BaseGeometry, other: BaseGeometry) -> float:
+    """The card to be left between two cut-outs: less where the dots of a flat corner are near."""
+    between = one.centroid.distance(other.centroid) - LEAST_HOLE_MM
+    return min(BRIDGE_MM, max(0.0, between))
 
 
 def _area(hole: Path | Circle) -> BaseGeometry:
@@ -126,12 +134,11 @@ def _slots(paper: Paper, card: Card) -> Iterator[Reading]:
 
 def _edges(paper: Paper, card: Card) -> Iterator[Reading]:
     """The outline against that of the corner; a sewn one has a notch where the crease leaves."""
-    path = working_edge(paper, card.corner)
-    bare = shapely.difference(path, Polygon(card.outline).boundary.buffer(PLACE_MM))
+    bare = shapely.difference(card.edge, Polygon(card.outline).boundary.buffer(PLACE_MM))
     if not paper.sewn:
         yield paper.measure.apart(card.at, bare.length)
         return
-    leaves, tip = notch(paper, path, card)
+    leaves, tip = notch(paper, card)
     yield paper.measure.length(card.at, NOTCH_DEPTH_MM, distance(leaves, tip))
     yield paper.measure.apart(card.at, min(distance(p, tip) for p in card.outline))
     reach = max((distance((x, y), leaves) for x, y in shapely.get_coordinates(bare)), default=0.0)

@@ -52,10 +52,11 @@ def expected_waste(paper: Paper) -> tuple[BaseGeometry, ...]:
 def beyond_trim(paper: Paper, i: int) -> BaseGeometry:
     """All of the plane that is cut off at a corner, cloth or not."""
     into, out = paper.trimmed_along[i]
+    far = paper.far
     crease = into[1], along(into[1], right_of(unit(sub(out[1], into[0]))), 1.0)
     halves = [
-        common(outside(into, paper.trim), outside(crease, 0.0)),
-        common(outside(out, paper.trim), outside((crease[1], crease[0]), 0.0)),
+        common(outside(into, paper.trim, far), outside(crease, 0.0, far)),
+        common(outside(out, paper.trim, far), outside((crease[1], crease[0]), 0.0, far)),
     ]
     return joined(halves)
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
-from cutpaths.project.model import Pressing
+from cutpaths.project.patchwork import Pressing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,7 +15,7 @@ from typing import NamedTuple
 from cutpaths.geometry.assembly import Seam, Stage
 from cutpaths.geometry.layouts.lattice import Box, Lattice, Node
 from cutpaths.geometry.polygons import right_of, sub, unit
-from cutpaths.project.model import Pressing
+from cutpaths.project.patchwork import Pressing
 
 ACROSS, DOWN = 0, 1  # the axis along which units follow each other
 DEPTHS = {0: Stage.TOP, 1: Stage.ROW}  # all that is deeper is a unit

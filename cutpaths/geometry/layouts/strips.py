@@ -9,7 +9,7 @@ from cutpaths.geometry.assembly import Assembly
 from cutpaths.geometry.layouts.grid import grid
 from cutpaths.geometry.layouts.rules import PatchRules
 from cutpaths.project.cells import Cell
-from cutpaths.project.model import Run
+from cutpaths.project.patchwork import Run
 
 
 def strips(

@@ -1,0 +1,91 @@
+"""The top as it was sewn: from what was taped to the seam polygon that the backing follows; mm."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from fractions import Fraction
+
+from cutpaths.geometry.blanket import RIGHT_ANGLE_SLACK_DEGREES, sewing_order
+from cutpaths.geometry.largest_rectangle import Trimmed, largest_rectangle
+from cutpaths.geometry.outlines import rectangle
+from cutpaths.geometry.polygons import Ring, offset
+from cutpaths.geometry.quadrilateral import DIAGONALS, MIDDLES, SIDES, Span, fit
+from cutpaths.project.measured import Measured, Remedy
+from cutpaths.project.model import Project
+
+
+def taped(measured: Measured) -> dict[Span, float]:
+    """Every length that was taped."""
+    given = zip(
+        (*SIDES, *DIAGONALS, *MIDDLES),
+        (*(measured.sides or (None,) * 4), *measured.diagonals, measured.width, measured.height),
+        strict=True,
+    )
+    return {span: float(mm) for span, mm in given if mm is not None}
+
+
+def true_shape(measured: Measured) -> Ring:
+    """The top's raw edge as it really is; needs four sides and a diagonal."""
+    return fit(taped(measured))
+
+
+def to_trim(measured: Measured) -> Trimmed:
+    """The largest rectangle in the top, raw edge to raw edge."""
+    return largest_rectangle(true_shape(measured))
+
+
+def with_trimmed_size(project: Project) -> Project:
+    """The project with the size of the rectangle to which its top is trimmed, where it is.
+
+    The size is cut off after a millionth of a millimetre, as drawings hold it.
+    """
+    measured = project.measured
+    if measured is None or measured.remedy is not Remedy.TRIM_TOP:
+        return project
+    width, height = (Fraction(math.floor(mm * 10**6), 10**6) for mm in to_trim(measured).size)
+    return replace(project, measured=replace(measured, trimmed=(width, height)))
+
+
+def seam_as_sewn(project: Project, designed: Ring) -> Ring:
+    """The seam polygon that backing, dots and miters follow.
+
+    Raises:
+        TypeError: the top is no rectangle, but was measured as one.
+    """
+    measured, allowance = project.measured, float(project.allowance)
+    if measured is None or measured.remedy is Remedy.AS_DESIGNED:
+        return designed
+    if measured.remedy is Remedy.CUT_TO_FIT:
+        return offset(true_shape(measured), [-allowance] * 4)
+    size = project.sewn_top
+    if size is None:
+        raise TypeError("only rectangles are measured by width and height")
+    return rectangle(float(size[0]), float(size[1]))
+
+
+def keeps_patch_seams(project: Project) -> bool:
+    """Whether patch seams stand at the top's edge where the design's share of it says.
+
+    Trimming shifts them along the edge, so that a tick would mislead.
+    """
+    return project.measured is None or project.measured.remedy is not Remedy.TRIM_TOP
+
+
+def order_of_sewing(project: Project, seam: Ring) -> tuple[int, ...]:
+    """The order in which sides are sewn; a measured top is sewn as the rectangle it is meant to be.
+
+    Common practice, no source.
+    """
+    return (0, 2, 1, 3) if project.measured is not None else sewing_order(seam)
+
+
+def right_within(project: Project) -> float:
+    """How far from 90 degrees a corner counts as right, in degrees: what the ruler cannot show.
+
+    Turned by so much, the far end of the widest miter moves by half a step of the ruler.
+    """
+    if project.measured is None:
+        return RIGHT_ANGLE_SLACK_DEGREES
+    reach = 2 * max(project.borders) + project.turn_of_cloth + project.allowance
+    return math.degrees(math.atan(float(project.ruler.step / 2 / reach)))

@@ -36,10 +36,11 @@ _PLAIN_NAME = re.compile(r"[a-z0-9][a-z0-9_.-]*", re.IGNORECASE | re.ASCII)
 
 @dataclass(frozen=True, slots=True)
 class _Listed:
-    """What a folder's list says: the project's title and the names of its files."""
+    """What a folder's list says: the project's title, its digest, and SHA-256 by name of file."""
 
     project: str
-    names: tuple[str, ...]
+    digest: str
+    files: Mapping[str, str]
 
 
 def safe_name(title: str) -> str:
@@ -91,8 +92,9 @@ def write_folder(
     """Writes the files of a project into a folder, and last their list, `cutpaths.json`.
 
     Looks first: files of others stop it before anything is written, unless `force`. Files that are
-    listed there for this project and are no longer made are removed. Returns the files written in
-    the order given, without the list.
+    listed there for this project and are not made this time stay while the project file is the
+    same, since they belong to another use; once it has changed they are out of date and removed.
+    Returns the files written in the order given, without the list.
 
     Args:
         folder: made when it is not there.
@@ -107,9 +109,11 @@ def write_folder(
     _require_plain(files)
     paths = {name: folder / name for name in files}
     listed = _look(folder, files, project, force)
-    stale = [folder / name for name in listed if name not in files]
+    others = {name: sha for name, sha in listed.files.items() if name not in files}
+    kept = others if listed.digest == digest else {}
+    stale = [folder / name for name in others if name not in kept]
     contents = {paths[name]: data for name, data in files.items()}
-    contents[folder / MANIFEST] = _manifest(files, project, digest)
+    contents[folder / MANIFEST] = _manifest(files, kept, project, digest)
     _make_folder(folder)
     with _staged(contents) as temporary:
         for path in paths.values():
@@ -130,10 +134,11 @@ def _require_plain(files: Mapping[str, bytes]) -> None:
         taken.add(name.lower())
 
 
-def _look(folder: Path, files: Mapping[str, bytes], project: str, force: bool) -> tuple[str, ...]:
-    """The files of this project that a folder's list names; refuses what stands in the way."""
-    listed = _listed(folder / MANIFEST, force)
-    if listed and listed.project != project and not force:
+def _look(folder: Path, files: Mapping[str, bytes], project: str, force: bool) -> _Listed:
+    """What a folder's list says of this project's files; refuses what stands in the way."""
+    none = _Listed(project, "", {})
+    listed = _listed(folder / MANIFEST, force) or none
+    if listed.project != project and not force:
         raise FileError(
             f"{_shown(folder)} has the files of {listed.project!r}. "
             "Choose another folder, or use --force to replace files of the same name"
@@ -141,14 +146,13 @@ def _look(folder: Path, files: Mapping[str, bytes], project: str, force: bool) -
     present = [name for name in files if os.path.lexists(folder / name)]
     if folders := [name for name in present if (folder / name).is_dir()]:
         raise FileError(f"{_named(folders)} in {_shown(folder)} is a folder. Choose another folder")
-    names = listed.names if listed else ()
-    others = [name for name in present if name not in names]
+    others = [name for name in present if name not in listed.files]
     if others and not force:
         raise FileError(
             f"{_shown(folder)} has {_named(others)}, not listed in its {MANIFEST}. "
             "Choose another folder, or use --force to replace files"
         )
-    return names if listed and listed.project == project else ()
+    return listed if listed.project == project else none
 
 
 def _named(names: list[str]) -> str:
@@ -179,16 +183,19 @@ def _parsed(data: bytes) -> _Listed | None:
     except (ValueError, RecursionError):
         return None
     match read:
-        case {"format": 1, "project": str(project), "files": dict(files)}:
+        case {"format": 1, "project": str(project), "digest": str(digest), "files": dict(files)}:
             # A list is only a file: a name in it must not reach out of its folder.
             plain = all(isinstance(name, str) and _PLAIN_NAME.fullmatch(name) for name in files)
-            return _Listed(project, tuple(files)) if plain else None
+            return _Listed(project, digest, files) if plain else None
         case _:
             return None
 
 
-def _manifest(files: Mapping[str, bytes], project: str, digest: str) -> bytes:
-    listed = {name: hashlib.sha256(files[name]).hexdigest() for name in sorted(files)}
+def _manifest(
+    files: Mapping[str, bytes], kept: Mapping[str, str], project: str, digest: str
+) -> bytes:
+    made = {name: hashlib.sha256(data).hexdigest() for name, data in files.items()}
+    listed = dict(sorted({**kept, **made}.items()))
     contents = {"format": 1, "project": project, "digest": digest, "files": listed}
     return (json.dumps(contents, indent=2, ensure_ascii=False) + "\n").encode()
 

@@ -165,17 +165,17 @@ def tidepool_backing() -> Document:
             for mark, (start, end) in zip(letters, edges(piece.outline), strict=True)
             for item in writing.outside([mark.at], mark.points[1], right_of(unit(sub(end, start))))
         ),
-        *writing.name("turning opening", (200, height - 120), place(MarkKind.OPENING_FOLD, "C")),
+        *writing.name("turning opening", (380, height - 190), place(MarkKind.OPENING_FOLD, "C")),
         *writing.name("center mark", (560, height - 120), place(MarkKind.CENTER, "C")),
-        *writing.name("start and stop dot", (640, 790), place(MarkKind.DOT, "BC:B")),
-        *writing.name("tick at a patch seam", (640, 690), place(MarkKind.PATCH_SEAM, "B:5")),
-        *writing.name("quarter mark", (640, 620), place(MarkKind.QUARTER, "B:3")),
-        *writing.name("stitching line", (640, 500), (place(MarkKind.CENTER, "B")[0], 500)),
-        *writing.name("border fold", (300, 500), place(MarkKind.BORDER_FOLD, "D")),
-        *writing.name("miter stitching line", (300, 170), place(MarkKind.MITER_STITCH, "DA:D")),
-        *writing.name("miter trim", (300, 120), (100, 31)),
-        *writing.name("miter fold", (640, 120), place(MarkKind.MITER_FOLD, "AB")),
-        *writing.name("grain, this way up", (width / 2 + 40, 590), place(MarkKind.GRAIN, "")),
+        *writing.name("start and stop dot", (680, 820), place(MarkKind.DOT, "BC:B")),
+        *writing.name("quarter mark", (680, 720), place(MarkKind.QUARTER, "B:3")),
+        *writing.name("tick at a patch seam", (680, 660), place(MarkKind.PATCH_SEAM, "B:5")),
+        *writing.name("stitching line", (680, 400), (place(MarkKind.CENTER, "B")[0], 400)),
+        *writing.name("border fold", (230, 400), (place(MarkKind.BORDER_FOLD, "D")[0], 400)),
+        *writing.name("miter stitching line", (230, 180), place(MarkKind.MITER_STITCH, "DA:D")),
+        *writing.name("miter trim", (230, 110), (100, 31)),
+        *writing.name("miter fold", (680, 110), place(MarkKind.MITER_FOLD, "AB")),
+        *writing.name("grain, this way up", (width / 2 + 50, 533), place(MarkKind.GRAIN, "")),
     ]
     return document("tidepool-backing", "the backing, wrong side up", kit, items, writing)
 

@@ -60,6 +60,7 @@ TURNS = tuple(
 turn_of_cloth = "{size}"
 top = {{ layout = "panel", cut = {{ width = 10, height = 10 }} }}
 border = {{ width = "1 1/2" }}
+seams = {{ allowance = "1/2" }}
 """
     for size in ("0", "1/2")
 )

@@ -15,12 +15,18 @@ from cutpaths.errors import FileError
 from cutpaths.files import MANIFEST, write_folder
 
 DIGEST = "ab" * 32
+CHANGED = "cd" * 32
 
 
 def _write(
-    folder: Path, contents: Mapping[str, bytes], project: str = "Tidepool", *, force: bool = False
+    folder: Path,
+    contents: Mapping[str, bytes],
+    project: str = "Tidepool",
+    *,
+    digest: str = DIGEST,
+    force: bool = False,
 ) -> tuple[Path, ...]:
-    return write_folder(folder, contents, project=project, digest=DIGEST, force=force)
+    return write_folder(folder, contents, project=project, digest=digest, force=force)
 
 
 def _contents(folder: Path) -> dict[str, bytes]:
@@ -85,14 +91,23 @@ def test_a_folder_has_its_files_and_their_list(tmp_path: Path) -> None:
 
 
 def test_own_files_are_replaced_and_removed(tmp_path: Path) -> None:
-    """A second run replaces what it makes again and removes what it makes no longer."""
+    """Once the project file has changed, what is made no longer is out of date and goes."""
     _write(tmp_path, {"a.svg": b"1", "b.svg": b"2"})
     (tmp_path / "notes.txt").write_bytes(b"mine")
-    _write(tmp_path, {"b.svg": b"3", "c.svg": b"4"})
+    _write(tmp_path, {"b.svg": b"3", "c.svg": b"4"}, digest=CHANGED)
     found = _contents(tmp_path)
     listed = json.loads(found.pop(MANIFEST))
     assert found == {"b.svg": b"3", "c.svg": b"4", "notes.txt": b"mine"}
     assert list(listed["files"]) == ["b.svg", "c.svg"]
+
+
+def test_files_of_another_use_stay(tmp_path: Path) -> None:
+    """While the project file is the same, a run for one use leaves the files of another."""
+    _write(tmp_path, {"a.svg": b"1", "b.svg": b"2"})
+    _write(tmp_path, {"b.svg": b"3"})
+    found = _contents(tmp_path)
+    assert list(json.loads(found.pop(MANIFEST))["files"]) == ["a.svg", "b.svg"]
+    assert found == {"a.svg": b"1", "b.svg": b"3"}
 
 
 def test_the_same_run_gives_the_same_folder(tmp_path: Path) -> None:
@@ -248,5 +263,5 @@ def test_a_file_that_cannot_be_removed_is_named(
 
     monkeypatch.setattr(files, "_remove", denied)
     with pytest.raises(FileError, match=r"a\.svg cannot be removed"):
-        _write(tmp_path, {"b.svg": b"2"})
+        _write(tmp_path, {"b.svg": b"2"}, digest=CHANGED)
     assert list(json.loads((tmp_path / MANIFEST).read_bytes())["files"]) == ["a.svg"]

@@ -57,9 +57,7 @@ def miter_corner(layers: Layers, finished: Ring, backing: Ring, i: int) -> Corne
     angle = corner_angle(layers.seam, i)
     return Corner(
         at=corner_name(i, len(layers.seam)),
-        kind=corner_type(
-            angle, equal=layers.equal_corners[i], within=layers.right_within
-        ),
+        kind=corner_type(angle, equal=layers.equal_corners[i], within=layers.right_within),
         angle=angle,
         miter=(first, second),
         fold_point=fold_point,

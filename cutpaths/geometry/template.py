@@ -28,6 +28,8 @@ from cutpaths.shapes import Circle, Path, Point
 
 PAST_DOTS = 25.4
 HOLE_RADIUS = 1.5
+# How far behind the stitching the back edge lies at least.
+LEAST_DEPTH = 12.7
 # A pencil's point still goes through this.
 LEAST_RADIUS = 0.5
 SLOT_WIDTH = 2.0
@@ -123,6 +125,7 @@ def _outline(corner: Corner, ways: tuple[Point, Point], *, notched: bool) -> Rin
     out = unit(sub(second, corner.fold_point))
     backing = corner.backing_point
     depth = max(
+        LEAST_DEPTH,
         _depth(first, into, backing, ways[0]),
         _depth(second, (-out[0], -out[1]), backing, ways[1]),
     )

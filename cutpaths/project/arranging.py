@@ -7,12 +7,13 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from cutpaths.lengths import shown
+from cutpaths.project.arrange_shape import ArrangeTable, PackTable
 from cutpaths.project.flaws import Flaw
+from cutpaths.project.model import Squares, Top
 from cutpaths.project.prints import ArrangeRules, Group, Pin, Print, cell_name, read_cell_name
 from cutpaths.project.seams import Seams
-from cutpaths.project.shape import ArrangeTable, FileTable, PackTable, SquaresTable
+from cutpaths.project.shape import FileTable
 from cutpaths.project.sizes import raw_top
-from cutpaths.project.tops import finished_patch, grid_of
 from cutpaths.source import KeyPath
 
 CELLS_MOST = 2_500  # beyond these a search takes minutes
@@ -23,16 +24,15 @@ CORNER_NEIGHBOURS = {(1, 1): "corner to corner", (1, -1): "corner to corner"}
 Cell = tuple[int, int]
 
 
-def arrange_of(file: FileTable, seams: Seams) -> ArrangeRules | None:
+def arrange_of(file: FileTable, top: Top, seams: Seams) -> ArrangeRules | None:
     """The rules of an [arrange] table without flaws; None where the file has none."""
-    table, top = file.arrange, file.top
-    if table is None or not isinstance(top, SquaresTable):
+    table = file.arrange
+    if table is None or not isinstance(top, Squares):
         return None
-    columns, rows = grid_of(top)
-    counts = _counts(table, _cut(top, seams))
+    counts = _counts(table, raw_top(top.finished, seams.allowance))
     return ArrangeRules(
-        columns=columns,
-        rows=rows,
+        columns=top.columns,
+        rows=top.rows,
         prints=tuple(Print(name, count) for name, count in counts.items()),
         corners=table.corners,
         apart=table.apart,
@@ -41,12 +41,12 @@ def arrange_of(file: FileTable, seams: Seams) -> ArrangeRules | None:
     )
 
 
-def arrange_flaws(file: FileTable, seams: Seams) -> Iterator[Flaw]:
-    """Rules of [arrange], beside a top whose own rules are looked at elsewhere."""
-    table, top = file.arrange, file.top
+def arrange_flaws(file: FileTable, top: Top, seams: Seams) -> Iterator[Flaw]:
+    """Rules of [arrange] beside a sound top."""
+    table = file.arrange
     if table is None:
         return
-    if not isinstance(top, SquaresTable):
+    if not isinstance(top, Squares):
         problem = "has a place only beside a top of squares"
         yield Flaw(("arrange",), problem, "Leave it out")
         return
@@ -54,37 +54,20 @@ def arrange_flaws(file: FileTable, seams: Seams) -> Iterator[Flaw]:
         hint = "Write for example `prints = { rose = 12, fern = 12 }`"
         yield Flaw(("arrange", "prints"), "is missing", hint)
         return
-    cut = _cut(top, seams)
+    cut = raw_top(top.finished, seams.allowance)
     for place, pack in enumerate(table.pack):
         yield from _pack_flaws(("arrange", "pack", place), pack, cut, seams)
     counts = _counts(table, cut)
-    yield from _supply_flaws(counts, grid_of(top))
+    yield from _supply_flaws(counts, top)
     yield from _balance_flaws(table, counts)
-    yield from _pin_flaws(table, counts, grid_of(top))
-
-
-def arrange_names(file: FileTable) -> Iterator[tuple[KeyPath, str]]:
-    """Every fabric that the table names as a print of its own, with its place."""
-    if file.arrange is None:
-        return
-    for name in file.arrange.prints:
-        yield ("arrange", "prints", name), name
-    for place, pack in enumerate(file.arrange.pack):
-        for count, name in enumerate(pack.prints or ()):
-            yield ("arrange", "pack", place, "prints", count), name
-        for name in pack.counts or ():
-            yield ("arrange", "pack", place, "counts", name), name
-
-
-def _cut(top: SquaresTable, seams: Seams) -> Fraction:
-    return raw_top(finished_patch(top, seams), seams.allowance)
+    yield from _pin_flaws(table, counts, top)
 
 
 def _counts(table: ArrangeTable, cut: Fraction) -> Mapping[str, int]:
     """Squares of each print in the order of the file, those of packs after the single ones."""
     counts: Counter[str] = Counter(table.prints)
     for pack in table.pack:
-        from_one = (pack.size // cut) ** 2 if cut > 0 else 1  # a large square makes several
+        from_one = (pack.size // cut) ** 2  # a large square makes several
         for name, count in _of_each(pack).items():
             counts[name] += count * pack.bought * from_one
     return counts
@@ -127,14 +110,13 @@ def _equal_flaws(path: KeyPath, prints: list[str], count: int | None) -> Iterato
         yield Flaw((*path, "count"), problem, "Give `counts` for each print where they differ")
 
 
-def _supply_flaws(counts: Mapping[str, int], grid: Cell) -> Iterator[Flaw]:
-    columns, rows = grid
-    cells, squares = columns * rows, sum(counts.values())
+def _supply_flaws(counts: Mapping[str, int], top: Squares) -> Iterator[Flaw]:
+    cells, squares = top.columns * top.rows, sum(counts.values())
     if cells > CELLS_MOST:
         problem = f"can lay out {CELLS_MOST:,} cells at most, the top has {cells:,}"
         yield Flaw(("arrange",), problem, "Write the chart by hand or use larger patches")
     elif squares < cells:
-        problem = f"must have {cells} squares for {rows} rows of {columns}, has {squares}"
+        problem = f"must have {cells} squares for {top.rows} rows of {top.columns}, has {squares}"
         yield Flaw(("arrange",), problem, f"Add {cells - squares} squares of its prints")
     if len(counts) > PRINTS_MOST:
         problem = f"must not have over {PRINTS_MOST} prints, has {len(counts)}"
@@ -155,14 +137,13 @@ def _balance_flaws(table: ArrangeTable, counts: Mapping[str, int]) -> Iterator[F
             group_of[name] = group
 
 
-def _pin_flaws(table: ArrangeTable, counts: Mapping[str, int], grid: Cell) -> Iterator[Flaw]:
-    columns, rows = grid
+def _pin_flaws(table: ArrangeTable, counts: Mapping[str, int], top: Squares) -> Iterator[Flaw]:
     for written, name in table.pinned.items():
         path = ("arrange", "pinned", written)
         row, column = read_cell_name(written) or (0, 0)
-        if row >= rows or column >= columns:
-            problem = f"is outside the top of {rows} rows and {columns} columns"
-            yield Flaw(path, problem, f"The last cell is {cell_name(rows - 1, columns - 1)}")
+        if row >= top.rows or column >= top.columns:
+            problem = f"is outside the top of {top.rows} rows and {top.columns} columns"
+            yield Flaw(path, problem, f"The last cell is {cell_name(top.rows - 1, top.columns - 1)}")
         if name not in counts:
             yield Flaw(path, f"must be one of the prints, got {shown(name)}")
     for name, pinned in Counter(table.pinned.values()).items():

@@ -13,7 +13,8 @@ from fractions import Fraction
 from string import ascii_uppercase
 
 from cutpaths.lengths import Ruler
-from cutpaths.project.measured import Measured, Remedy
+from cutpaths.project.measured import Measured as Measured
+from cutpaths.project.measured import Remedy
 from cutpaths.project.patchwork import Patchwork as Patchwork
 from cutpaths.project.patchwork import Pressing, finished_size
 from cutpaths.project.patchwork import Squares as Squares

@@ -7,6 +7,7 @@ from string import ascii_uppercase
 
 from cutpaths.lengths import INCH
 from cutpaths.project.borders import Borders, Edge, borders_of, found, sizes_of
+from cutpaths.project.measured_words import measured_notes
 from cutpaths.project.model import BackingCorners, Squares, Top
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import FileTable
@@ -19,6 +20,7 @@ def notes_of(file: FileTable, top: Top, edge: Edge) -> Iterator[str]:
     yield from _outline_notes(edge)
     borders = borders_of(file.border, edge)
     yield from _narrow_notes(borders, edge)
+    yield from measured_notes(edge.measured)
     if file.border.width is None:
         yield from _found_notes(file, borders, edge)
     trimmed = file.backing.corners is BackingCorners.TRIMMED

@@ -43,7 +43,7 @@ def top_of(file: FileTable, seams: Seams) -> Top:
     """The top of a [top] table without flaws."""
     match file.top:
         case SquaresTable() as table:
-            return Squares(finished=finished_patch(table, seams), chart=_chart(table, top_fabrics(file)))
+            return Squares(finished=_patch(table, seams), chart=_chart(table, top_fabrics(file)))
         case PanelTable() as table:
             width, height = _panel(table, seams)
             return Panel(width=width, height=height, fabric=top_fabrics(file)[0])
@@ -80,8 +80,8 @@ def _patch_flaws(table: SquaresTable, seams: Seams) -> Iterator[Flaw]:
         made = seams.text(raw_top(finished, seams.allowance))
         problem = f"has sizes that disagree: finished {seams.text(finished)} is cut {made}"
         yield Flaw(path, f"{problem}, got cut {seams.text(cut)}", _ONE_OF_TWO)
-    elif finished_patch(table, seams) < seams.allowance:
-        yield _seam_too_wide("patch", finished_patch(table, seams), seams)
+    elif _patch(table, seams) < seams.allowance:
+        yield _seam_too_wide("patch", _patch(table, seams), seams)
 
 
 def _seam_too_wide(what: str, seen: Fraction, seams: Seams) -> Flaw:
@@ -100,12 +100,12 @@ def _seam_too_wide(what: str, seen: Fraction, seams: Seams) -> Flaw:
 
 def _grid_flaws(table: SquaresTable, seams: Seams) -> Iterator[Flaw]:
     yield from _chart_flaws(table) if table.chart is not None else _count_flaws(table)
-    columns, rows = grid_of(table)
+    columns, rows = _grid(table)
     if columns * rows > PATCHES_MOST:
         problem = f"must not have over {PATCHES_MOST:,} patches, has {columns * rows:,}"
         yield Flaw(("top",), problem, "Use fewer columns or rows")
         return
-    size = finished_patch(table, seams) * max(columns, rows)
+    size = _patch(table, seams) * max(columns, rows)
     if size > LONGEST:
         problem = f"must not be over 100 m, is {seams.text(size)}"
         yield Flaw(("top",), problem, "Use fewer or smaller patches")
@@ -196,14 +196,14 @@ def _is_cut(table: OutlineTable, seams: Seams) -> bool:
     return table.size == "cut" or seams.folded_over
 
 
-def finished_patch(table: SquaresTable, seams: Seams) -> Fraction:
+def _patch(table: SquaresTable, seams: Seams) -> Fraction:
     """Finished side of a patch; 0 where none is given."""
     if table.patch.finished is not None:
         return table.patch.finished
     return (table.patch.cut or 0) - 2 * seams.allowance
 
 
-def grid_of(table: SquaresTable) -> tuple[int, int]:
+def _grid(table: SquaresTable) -> tuple[int, int]:
     """Columns and rows."""
     if table.chart is None:
         return table.columns or 0, table.rows or 0
@@ -214,7 +214,7 @@ def _chart(table: SquaresTable, fabrics: tuple[str, ...]) -> tuple[tuple[str, ..
     """The chart as written, or fabrics that take turns, each row starting one further."""
     if table.chart is not None:
         return tuple(tuple(row.split()) for row in table.chart)
-    columns, rows = grid_of(table)
+    columns, rows = _grid(table)
     count = len(fabrics)
     turns = [tuple(fabrics[(row + i) % count] for i in range(columns)) for row in range(count)]
     return tuple(turns[row % count] for row in range(rows))

@@ -1,0 +1,73 @@
+"""If the sewn top comes out small or large: what then to cut, or what the same backing gives; mm.
+
+Every size is exact. A top that is d larger each way, in the middle of the same backing, leaves each
+border d / 4 narrower (backing = top + 4 borders), so a dot moves d / 2 along its raw edge.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from cutpaths.figures.model import Figure, words
+from cutpaths.figures.sizes import sizes
+from cutpaths.lengths import INCH, Unit, exact, in_unit
+from cutpaths.project.model import Construction, Project
+
+# What is worth a line of the table; common practice, no source.
+_INCHES = tuple(INCH * n / 8 for n in (1, 2, 3, 4))
+_METRIC = tuple(Fraction(3 * n) for n in (1, 2, 3, 4))
+
+
+def deviations(project: Project) -> tuple[Figure, ...]:
+    """A line for each deviation; none for outlines, and none once the top was measured."""
+    if project.measured is not None or sizes(project) is None:
+        return ()
+    steps = _INCHES if project.ruler.unit is Unit.INCH else _METRIC
+    return tuple(
+        _line(project, sign * step, f"{word}.{n}")
+        for word, sign in (("small", -1), ("large", 1))
+        for n, step in enumerate(steps, 1)
+    )
+
+
+def _line(project: Project, off: Fraction, key: str) -> Figure:
+    unit = project.ruler.unit
+    way = "small" if off < 0 else "large"
+    text = f"backing to cut {_backing(project, off)}; or {'; '.join(_same_backing(project, off))}"
+    return words(f"deviation.{key}", f"{exact(abs(off), unit)} {way}", text)
+
+
+def _backing(project: Project, off: Fraction) -> str:
+    found = sizes(project)
+    width, height = found.backing if found else (Fraction(0), Fraction(0))
+    return " x ".join(exact(size + off, project.ruler.unit) for size in (width, height))
+
+
+def _same_backing(project: Project, off: Fraction) -> Iterator[str]:
+    """What the backing as designed gives: its borders, then its dots or folds."""
+    unit = project.ruler.unit
+    borders = [border - off / 4 for border in project.borders]
+    folded = project.construction is Construction.FOLDED_OVER
+    least = project.allowance if folded else _least(project)
+    if min(borders) < least or (folded and min(borders) == least):
+        yield f"not the same backing, whose border would be {exact(min(borders), unit)}"
+        return
+    if len(set(borders)) > 1:
+        wider = "wider" if off < 0 else "narrower"
+        moved = "farther from" if off < 0 else "nearer to"
+        yield f"the same backing, each border {exact(abs(off) / 4, unit)} {wider}"
+        yield f"{'folds' if folded else 'dots'} {exact(abs(off) / 2, unit)} {moved} the raw edges"
+        return
+    border = borders[0]
+    yield f"the same backing, border {exact(border, unit)}"
+    if folded:
+        yield f"folds at {in_unit(border, unit)} and {exact(2 * border, unit)}"
+        return
+    along = 2 * border + project.turn_of_cloth + project.allowance
+    yield f"dots {exact(along, unit)} from the corner"
+
+
+def _least(project: Project) -> Fraction:
+    """The narrowest border that hides the seam's allowance and the miter's."""
+    return max(project.allowance + project.turn_of_cloth / 2, project.trim)

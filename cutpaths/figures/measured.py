@@ -1,0 +1,129 @@
+"""The top as it was sewn: its true shape, how far it is off, and what is done about it; mm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+
+from cutpaths.figures.model import Figure, angle, exact, length, words
+from cutpaths.geometry.marks import corner_name, letter
+from cutpaths.geometry.polygons import Ring, corner_angle, distance, edges, offset
+from cutpaths.geometry.quadrilateral import DIAGONALS, SIDES, Span, misfits
+from cutpaths.geometry.quadrilateral import length as span_length
+from cutpaths.lengths import Ruler, decimals, millimetres
+from cutpaths.pieces import Kit
+from cutpaths.pieces.sewn import taped, to_trim, true_shape
+from cutpaths.project.measured import Difference, Measured, Remedy
+from cutpaths.project.measured_words import percent, why
+from cutpaths.project.sizes import raw_top
+
+# A misfit smaller than this is met exactly: it is the rounding of the fit.
+NO_MISFIT_MM = 1e-6
+
+_NAMES = {
+    **{span: f"side {span}" for span in SIDES},
+    **{span: f"diagonal {span}" for span in DIAGONALS},
+    Span.WIDTH: "width through the middle",
+    Span.HEIGHT: "height through the middle",
+}
+
+
+def measured(kit: Kit) -> tuple[Figure, ...]:
+    """Every figure of a measured top; none where it was not measured."""
+    top, designed = kit.project.measured, kit.project.finished_top
+    if top is None or designed is None:
+        return ()
+    ruler, allowance = kit.project.ruler, kit.project.allowance
+    raw = raw_top(designed[0], allowance), raw_top(designed[1], allowance)
+    return (
+        *(_true_figures(top, ruler) if top.sides else ()),
+        *_beside_design(top, raw, ruler),
+        words("measured.remedy", "what is done, and why", why(top, ruler.unit)),
+        *_amounts(kit, top, raw),
+    )
+
+
+def _true_figures(top: Measured, ruler: Ruler) -> Iterator[Figure]:
+    """Lengths and corners of the true shape, with what is left between it and the tape."""
+    ring, read = true_shape(top), taped(top)
+    left = misfits(ring, read)
+    for span in (*SIDES, *DIAGONALS, *(s for s in read if s not in (*SIDES, *DIAGONALS))):
+        key = f"measured.{span.lower()}"
+        true = length(key, f"{_NAMES[span]}, true", span_length(ring, span), ruler)
+        yield replace(true, text=f"{true.text}{_misfit(left.get(span))}")
+    corners = [corner_angle(ring, i) for i in range(4)]
+    for i, degrees in enumerate(corners):
+        name = corner_name(i, 4)
+        yield angle(f"measured.corner.{name.lower()}", f"corner {name}, true", degrees)
+    off = max(abs(degrees - 90.0) for degrees in corners)
+    yield angle("measured.out-of-square", "out of square, at most", off)
+    rising, falling = (span_length(ring, span) for span in DIAGONALS)
+    label = "out of square, between the diagonals"
+    yield length("measured.diagonals-differ", label, abs(rising - falling), ruler)
+
+
+def _misfit(mm: float | None) -> str:
+    """What is left between the fit and the tape; nothing where there is no more than needed."""
+    if mm is None:
+        return ", not taped"
+    if abs(mm) < NO_MISFIT_MM:
+        return ""
+    longer = "more" if mm > 0 else "less"
+    return f", {decimals(Fraction(abs(mm)), 2)} mm {longer} than taped"
+
+
+def _beside_design(top: Measured, raw: tuple[Fraction, Fraction], ruler: Ruler) -> Iterator[Figure]:
+    """The average rectangle beside the design, with the sign of what is too large."""
+    for name, label, got, due in zip(
+        ("width", "height"), ("across", "down"), top.average, raw, strict=True
+    ):
+        off = Difference(label, got, due)
+        figure = length(f"measured.off.{name}", f"off the design, {label}", off.amount, ruler)
+        yield replace(figure, text=_off(off, ruler, "large", "small"))
+
+
+def _off(off: Difference, ruler: Ruler, more: str, less: str) -> str:
+    """An amount without its sign, which way it goes, and in percent."""
+    if not off.amount:
+        return "nothing"
+    way = more if off.amount > 0 else less
+    return f"{ruler.both(abs(off.amount))} {way}, {percent(off)}"
+
+
+def _amounts(kit: Kit, top: Measured, raw: tuple[Fraction, Fraction]) -> Iterator[Figure]:
+    """How much to ease on each side, or how much comes off it."""
+    ruler = kit.project.ruler
+    match top.remedy:
+        case Remedy.TRIM_TOP:
+            yield from _trims(top, ruler)
+        case Remedy.CUT_TO_FIT:
+            return
+        case _ if top.sides:
+            sewn = offset(true_shape(top), [-float(kit.project.allowance)] * 4)
+            for i, (have, want) in enumerate(zip(_sides(sewn), _sides(kit.blanket.seam))):
+                yield _ease(f"side {letter(i)}", have, want, ruler)
+        case Remedy.AS_DESIGNED:
+            for name, have, want in zip(("across", "down"), top.average, raw, strict=True):
+                yield _ease(name, have, want, ruler)
+
+
+def _sides(ring: Ring) -> list[Fraction]:
+    return [exact(distance(start, end)) for start, end in edges(ring)]
+
+
+def _ease(what: str, have: Fraction, want: Fraction, ruler: Ruler) -> Figure:
+    """What is longer is eased: the top where it is larger than its backing, else the backing."""
+    off = Difference(what, have, want)
+    key = f"measured.ease.{what.removeprefix('side ').lower()}"
+    figure = length(key, f"to ease, {what}", off.amount, ruler)
+    return replace(figure, text=_off(off, ruler, "of the top", "of the backing"))
+
+
+def _trims(top: Measured, ruler: Ruler) -> Iterator[Figure]:
+    """What comes off each side, at the corner where it starts and where it ends."""
+    for i, ends in enumerate(to_trim(top).comes_off):
+        side = letter(i)
+        for corner, mm in zip((corner_name(i, 4), corner_name(i + 1, 4)), ends, strict=True):
+            key = f"measured.trim.{side.lower()}.{corner.lower()}"
+            yield length(key, f"comes off side {side} at corner {corner}", abs(mm), ruler)

@@ -14,6 +14,7 @@ from typing import assert_never
 
 from cutpaths.errors import DrawingError
 from cutpaths.lengths import Unit
+from cutpaths.paint import Paint
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text
 from cutpaths.strokes import text_strokes, text_width
@@ -54,12 +55,14 @@ ItemShape = Path | Circle | Text | Dimension | Placed
 class Item:
     """One thing on a drawing: its role, the key of what it belongs to, and its shape.
 
-    The key is lower-case ASCII from the program (a piece's key), never text from the user.
+    The key is lower-case ASCII from the program (a piece's key), never text from the user. In
+    pictures a closed path may be filled with a paint, and then has no line of its role.
     """
 
     role: Role
     key: str
     shape: ItemShape
+    paint: Paint | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,12 +91,14 @@ class Pen:
     Attributes:
         scale: line widths, as a multiple of the roles' own.
         patterned: lines have the dash patterns of their roles; else all are solid.
+        stretch: lengths of dashes, as a multiple of the roles' own.
         text_as_strokes: texts are lines of the single-line font even in a format that has text of
             its own, because a machine or a projector may drop that. False on sheets for CAD.
     """
 
     scale: float = 1.0
     patterned: bool = True
+    stretch: float = 1.0
     text_as_strokes: bool = True
 
 
@@ -146,6 +151,15 @@ def by_role(items: Iterable[Item]) -> Iterator[tuple[Role, dict[str, list[Item]]
     return ((role, groups[role]) for role in Role if role in groups)
 
 
+def by_paint(items: Iterable[Item]) -> Iterator[tuple[str, dict[Paint, list[Item]]]]:
+    """Painted items grouped by key, and within a key by paint, both in order of first use."""
+    groups: dict[str, dict[Paint, list[Item]]] = {}
+    for item in items:
+        if item.paint is not None:
+            groups.setdefault(item.key, {}).setdefault(item.paint, []).append(item)
+    return iter(groups.items())
+
+
 def flatten(item: Item) -> tuple[Item, ...]:
     """An item as paths, circles and texts: what is placed is moved, a dimension is drawn."""
     match item.shape:
@@ -181,7 +195,8 @@ def move(motion: Motion, item: Item) -> Item:
         case Text() as text:
             return replace(item, shape=motion.text(text))
         case line:
-            return replace(item, shape=motion.line(line))
+            paint = None if item.paint is None else item.paint.moved(motion)
+            return replace(item, shape=motion.line(line), paint=paint)
 
 
 def text_paths(text: Text) -> tuple[Path, ...]:
@@ -248,7 +263,8 @@ def _rounded_point(p: Point) -> Point:
 def _rounded(item: Item) -> Item:
     match item.shape:
         case Path(points, closed):
-            return Item(item.role, item.key, Path(tuple(map(_rounded_point, points)), closed))
+            path = Path(tuple(map(_rounded_point, points)), closed)
+            return Item(item.role, item.key, path, item.paint and item.paint.rounded())
         case Circle(center, radius):
             circle = Circle(_rounded_point(center), round(radius, DECIMALS))
             return Item(item.role, item.key, circle)

@@ -21,7 +21,7 @@ class Format:
 
     Attributes:
         suffix: of its files, with the dot.
-        writer: module with `render(document) -> bytes`.
+        writer: module with `render(document, ...) -> bytes`.
         reader: module with `check(document, data) -> tuple[str, ...]`, the differences in words.
     """
 
@@ -29,13 +29,13 @@ class Format:
     writer: str
     reader: str
 
-    def render(self, document: Document) -> bytes:
-        """The bytes of the document's file.
+    def render(self, document: Document, **options: int) -> bytes:
+        """The bytes of the document's file; what may be asked for is for its writer to say.
 
         Raises:
             DrawingError: the format cannot hold the document.
         """
-        data: bytes = import_module(self.writer).render(document)
+        data: bytes = import_module(self.writer).render(document, **options)
         return data
 
     def check(self, document: Document, data: bytes) -> tuple[str, ...]:
@@ -46,12 +46,17 @@ class Format:
 
 FORMATS: dict[str, Format] = {
     "dxf": Format(suffix=".dxf", writer="cutpaths.writers.dxf", reader="cutpaths.readback.dxf"),
+    "png": Format(suffix=".png", writer="cutpaths.writers.png", reader="cutpaths.readback.png"),
     "svg": Format(suffix=".svg", writer="cutpaths.writers.svg", reader="cutpaths.readback.svg"),
 }
 
 
-def render_checked(document: Document, name: str, *, check: bool = True) -> bytes:
+def render_checked(
+    document: Document, name: str, *, check: bool = True, **options: int
+) -> bytes:
     """The bytes of a document in the format of a name, read back unless asked not to.
+
+    Options are those of the format's writer: a PNG's `width` in pixels.
 
     Raises:
         DrawingError: there is no such format, it cannot hold the document, or the file read back
@@ -59,7 +64,7 @@ def render_checked(document: Document, name: str, *, check: bool = True) -> byte
     """
     if name not in FORMATS:
         raise DrawingError(f"a format must be {' or '.join(sorted(FORMATS))}, got {name!r}")
-    data = FORMATS[name].render(document)
+    data = FORMATS[name].render(document, **options)
     differences = FORMATS[name].check(document, data) if check else ()
     if differences:
         more = f"; and {len(differences) - _SHOWN} more" if len(differences) > _SHOWN else ""

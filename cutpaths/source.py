@@ -11,23 +11,20 @@ import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import lru_cache
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
 from cutpaths.errors import FileError, Finding, InputError
+from cutpaths.key_lines import KeyPath as KeyPath
+from cutpaths.key_lines import line_of
 from cutpaths.lengths import shown
 
-if TYPE_CHECKING:  # pathlib too: it loads slowly, and callers bring their own paths
+if TYPE_CHECKING:  # pathlib loads slowly, and callers bring their own paths
     from pathlib import Path
-
-    from tree_sitter import Node
 
 LARGEST = 1_000_000  # bytes; a project is a few hundred
 FILES_MOST = 16
 PARTS_MOST = 32  # of one dotted key; the time to parse a key grows with their square
-
-KeyPath = tuple[str | int, ...]
 
 # How the TOML reader ends its messages.
 _AT = re.compile(r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$")
@@ -57,18 +54,21 @@ class Source:
         table: the merged table, without `include`.
         digest: SHA-256 of the bytes of all files, in their order.
         files: the project file, then what it includes, depth first.
+        overrides: tables whose keys stand for those of the file itself, the strongest first.
     """
 
     table: Mapping[str, object]
     digest: str
     files: tuple[File, ...]
+    overrides: tuple[KeyPath, ...] = ()
 
     def place(self, path: KeyPath) -> tuple[str, int]:
         """File and line of a key; of the nearest table round it where the key is not written."""
         for depth in range(len(path), 0, -1):
-            for file in self.files:
-                if _holds(file.table, path[:depth]):
-                    return file.name, line_of(file.text, path[:depth])
+            for table in (*self.overrides, ()):
+                for file in self.files:
+                    if _holds(file.table, (*table, *path[:depth])):
+                        return file.name, line_of(file.text, (*table, *path[:depth]))
         return self.files[0].name, 1
 
 
@@ -226,74 +226,3 @@ def _holds(table: object, path: KeyPath) -> bool:
             case _:
                 return False
     return True
-
-
-def line_of(text: str, path: KeyPath) -> int:
-    """The line of a key, of an item of a list, or else of what is nearest round it."""
-    lines = key_lines(text)
-    for depth in range(len(path), 0, -1):
-        if path[:depth] in lines:
-            return lines[path[:depth]]
-    return 1
-
-
-@lru_cache(maxsize=FILES_MOST)
-def key_lines(text: str) -> Mapping[KeyPath, int]:
-    """The line of every key of a TOML text, and of every item of its lists.
-
-    Where a table is written in several places the first counts.
-    """
-    # Loaded only here: a file without errors never needs it.
-    import tree_sitter_toml
-    from tree_sitter import Language, Parser
-
-    parser = Parser(Language(tree_sitter_toml.language()))
-    nodes = parser.parse(text.encode()).root_node.named_children
-    found = [each for node in nodes for each in _statement_lines(node)]
-    return dict(reversed(found))
-
-
-def _statement_lines(node: Node) -> Iterator[tuple[KeyPath, int]]:
-    """Keys and lines of a pair, or of a table with its pairs."""
-    if node.type == "pair":
-        yield from _pair_lines(node, ())
-    elif node.type in ("table", "table_array_element"):
-        head, *pairs = _children(node)
-        yield from _line_of_each(_key(head), (), node)
-        for pair in pairs if node.type == "table" else ():
-            yield from _pair_lines(pair, _key(head))
-
-
-def _pair_lines(pair: Node, table: KeyPath) -> Iterator[tuple[KeyPath, int]]:
-    key, *values = _children(pair)
-    yield from _line_of_each(_key(key), table, pair)
-    for value in values:
-        yield from _value_lines(value, (*table, *_key(key)))
-
-
-def _value_lines(value: Node, path: KeyPath) -> Iterator[tuple[KeyPath, int]]:
-    if value.type == "inline_table":
-        for pair in _children(value):
-            yield from _pair_lines(pair, path)
-    elif value.type == "array":
-        for index, item in enumerate(_children(value)):
-            yield (*path, index), item.start_point.row + 1
-            yield from _value_lines(item, (*path, index))
-
-
-def _children(node: Node) -> list[Node]:
-    return [child for child in node.named_children if child.type != "comment"]
-
-
-def _line_of_each(key: KeyPath, table: KeyPath, node: Node) -> Iterator[tuple[KeyPath, int]]:
-    """A dotted key names each table on its way."""
-    for depth in range(1, len(key) + 1):
-        yield (*table, *key[:depth]), node.start_point.row + 1
-
-
-def _key(node: Node) -> tuple[str, ...]:
-    """The parts of a bare, quoted or dotted key."""
-    if node.type == "dotted_key":
-        return tuple(name for part in node.named_children for name in _key(part))
-    text = (node.text or b"").decode()
-    return tuple(tomllib.loads(f"{text} = 0")) if node.type == "quoted_key" else (text,)

@@ -69,7 +69,7 @@ def finished() -> Document:
 
 def letters() -> Document:
     """Sides of a rectangle and a hexagon: their letters, and when each is sewn."""
-    writing = Writing(1.22)
+    writing = Writing(1.45)
     doll, mat = kit_of(DOLL), kit_of(HEXAGON)
     gap = box(doll.blanket.finished)[2] + 290
     items = [*_lettered(doll, writing), *(move(shift(gap, 0), i) for i in _lettered(mat, writing))]

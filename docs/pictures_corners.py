@@ -64,7 +64,7 @@ class _View:
         found = self._found
         return replace(
             found,
-            miter=self.at(*found.miter),
+            miter=(self.at(found.miter[0])[0], self.at(found.miter[1])[0]),
             fold_point=self.at(found.fold_point)[0],
             fold_end=self.at(found.fold_end)[0],
             trim=self.at(*found.trim),
@@ -217,7 +217,7 @@ def folded_over() -> Document:
 
 def template() -> Document:
     """The corner template as it lies on a corner of the backing."""
-    kit, writing = example("tidepool"), Writing(0.62)
+    kit, writing = example("tidepool"), Writing(0.7)
     view = _View(kit, 0)
     card = kit.templates[0].piece
     x, y = kit.blanket.corners[0].backing_point
@@ -229,7 +229,7 @@ def template() -> Document:
     (cx, cy), cut, far = view.corner.fold_point, view.corner.trim[0][1], 180.0
     backing = view.ring(Role.CUT, kit.blanket.backing), *view.marks(MarkKind.BORDER_FOLD)
     items = [
-        *(Item(i.role, KEY, laid.line(i.shape)) for i in piece_items(card)),
+        *(move(laid, Item(i.role, KEY, i.shape)) for i in piece_items(card)),
         *within(backing, rectangle(-1, -1, far, far)),
         *writing.name("hole over the dot", (-14, dots[0][1]), dots[0]),
         *writing.name("working edge, along the trim", (-14, 80), (cut - 80, 80)),

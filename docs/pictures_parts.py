@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from cutpaths.drawing import Dimension, Document, Drawing, Item, ItemShape, Pen
 from cutpaths.geometry.marks import Mark, MarkKind
@@ -81,7 +82,7 @@ def within(items: Iterable[Item], window: Ring) -> Iterator[Item]:
                 if all(cross(sub(q, p), sub(center, p)) >= 0 for p, q in edges(window)):
                     yield item
             case Path(points, closed):
-                sides = edges(points) if closed else tuple(zip(points, points[1:], strict=False))
+                sides = edges(points) if closed else tuple(pairwise(points))
                 found = (part_inside(start, end, window) for start, end in sides)
                 yield from (line(item.role, *part) for part in found if part)
             case shape:
@@ -153,7 +154,9 @@ class Writing:
         shape = Text(string=string, at=low, height=self.height, anchor=anchor)
         return Item(Role.LABEL, KEY, shape)
 
-    def lines(self, strings: Iterable[str], at: Point, anchor: Anchor = Anchor.MIDDLE) -> list[Item]:
+    def lines(
+        self, strings: Iterable[str], at: Point, anchor: Anchor = Anchor.MIDDLE
+    ) -> list[Item]:
         """Lines of text under one another, the first at `at`."""
         step = 1.9 * self.height
         return [
@@ -219,9 +222,7 @@ class Writing:
         return line(Role.LABEL, start, end), line(Role.LABEL, *head)
 
 
-def document(
-    name: str, title: str, kit: Kit, items: Iterable[Item], writing: Writing
-) -> Document:
+def document(name: str, title: str, kit: Kit, items: Iterable[Item], writing: Writing) -> Document:
     """A picture that just holds its items."""
     px = writing.px
     drawing: Drawing = fit(

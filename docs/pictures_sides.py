@@ -10,10 +10,10 @@ from pictures_parts import Writing, document, line, rectangle, ring, signs, with
 from cutpaths.drawing import Document, Item, move
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.opening import DOT_CLEARANCE
-from cutpaths.geometry.polygons import box, middle
+from cutpaths.geometry.polygons import box
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
-from cutpaths.shapes import Anchor, shift
+from cutpaths.shapes import shift
 
 
 def centers() -> Document:
@@ -97,8 +97,8 @@ def opening() -> Document:
         writing.measure("turning opening", gap[1], gap[0], 36),
         writing.measure("2 in", (x, y), (x + DOT_CLEARANCE, y), -24),
         *writing.name("at least 2 in sewn at each dot", (x + 80, low + 12), (x + 30, y - 24)),
-        *writing.name("center mark", (center[0] + 40, y - 34), center),
-        *writing.name("tick at a patch seam", (seam[0] + 60, low + 40), seam),
+        *writing.name("center mark", (center[0] + 40, y + 44), center),
+        *writing.name("tick at a patch seam", (seam[0] + 50, y - 34), seam),
     ]
     return document("opening", "where the opening goes", kit, items, writing)
 

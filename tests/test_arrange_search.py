@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import importlib.util
 from itertools import product
 
 import pytest
@@ -34,9 +33,11 @@ class Impatient:
 
     @property
     def stopped(self) -> str:
+        """Why it stopped the search."""
         return "" if self.words > 0 else "enough"
 
     def __call__(self, doing: str, done: float) -> bool:
+        """Counts the words."""
         assert doing
         assert 0 <= done < 1
         self.words -= 1
@@ -200,7 +201,6 @@ def test_watch_stops_the_solver() -> None:
 
 def test_missing_solver_says_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:
     """Without the extra the easy layouts are found, and the hard ones say what is lacking."""
-    monkeypatch.setattr(importlib.util, "find_spec", lambda _name: None)
     monkeypatch.setattr("cutpaths.arrange.solver.find_spec", lambda _name: None)
     assert arranged(rules_of(6, 6, (4,) * 9), seconds=BRIEF).outcome is Outcome.KEPT
     found = arranged(rules_of(9, 9, (22, 20, 20, 19)), seconds=BRIEF)

@@ -20,7 +20,11 @@ MOVED = sheet(*(Path(tuple((x + n, y) for x, y in RING), closed=True) for n in r
 
 def test_each_format_has_its_suffix_and_writer() -> None:
     """The table leads to the writers, under the names that people ask for."""
-    assert {name: form.suffix for name, form in FORMATS.items()} == {"dxf": ".dxf", "svg": ".svg"}
+    assert {name: form.suffix for name, form in FORMATS.items()} == {
+        "dxf": ".dxf",
+        "png": ".png",
+        "svg": ".svg",
+    }
     assert render_checked(marked(), "svg") == svg.render(marked())
     assert render_checked(marked(), "dxf") == dxf.render(marked())
 
@@ -40,7 +44,7 @@ def test_an_unknown_format_is_named() -> None:
     """The line lists the formats there are."""
     with pytest.raises(DrawingError) as caught:
         render_checked(OUTLINE, "pdf")
-    assert str(caught.value) == "a format must be dxf or svg, got 'pdf'"
+    assert str(caught.value) == "a format must be dxf or png or svg, got 'pdf'"
 
 
 def test_a_file_that_reads_back_differently_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -20,6 +20,8 @@ ORDER = (
     "lengths",
     "roles",
     "shapes",
+    "paint",
+    "key_lines",
     "source",
     "project",
     "geometry",
@@ -43,10 +45,12 @@ THIRD_PARTY = {
     "click": {"cli", "arrange"},
     "ezdxf": {"writers"},
     "msgspec": {"project"},
+    "PIL": {"readback", "sheets"},
+    "resvg_py": {"writers"},
     "shapely": {"proof"},
     "svgwrite": {"writers"},
-    "tree_sitter": {"source"},
-    "tree_sitter_toml": {"source"},
+    "tree_sitter": {"key_lines"},
+    "tree_sitter_toml": {"key_lines"},
 }
 TIDEPOOL = ROOT.parent / "fixtures" / "tidepool.toml"
 HEAVY = {"shapely", "ezdxf", "svgwrite", "numpy", "tree_sitter"}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from cutpaths.geometry.opening import longest, place
+from cutpaths.geometry.opening import USUAL_INCH, longest, place
 
 INCH = 25.4
 
@@ -19,7 +19,8 @@ def _placed(
         0,
         side * INCH,
         [seam * INCH for seam in seams],
-        length=None if length is None else length * INCH,
+        lengths=USUAL_INCH if length is None else (length * INCH,),
+        step=INCH / 8,
         start=None if start is None else start * INCH,
     )
     if found is None:
@@ -52,6 +53,13 @@ def test_ends_keep_clear_of_patch_seams() -> None:
     """An end too near to a seam moves by just what the half inch asks; ties go to the center."""
     assert _placed(40, seams=(24.75,)) == (25.25, 33.25, True)
     assert _placed(40, seams=(25.0,)) == (24.5, 32.5, True)
+
+
+def test_the_place_that_is_chosen_falls_on_the_ruler() -> None:
+    """From 20.1 to 30.2 the middle is 25.15, between two eighths: the nearer one is taken."""
+    assert _placed(40.2) == (25.125, 33.125, True)
+    # What a person asks for stays where it is asked for.
+    assert _placed(40.2, length=8, start=25.06) == (25.06, 33.06, True)
 
 
 def test_seams_too_close_to_keep_clear_of() -> None:

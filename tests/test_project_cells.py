@@ -100,11 +100,12 @@ def test_charts_that_cannot_be_read(chart: list[str], fault: Fault) -> None:
 
 def test_names_of_a_cell() -> None:
     """Every fabric that a cell names; joined cells name none."""
-    assert [names_of(text) for text in ("a", "a/b", r"a\b", "a+b+c+d", "<", "^")] == [
+    assert [names_of(text) for text in ("a", "a/b", r"a\b", "a+b+c+d", "<", "^", "a//b")] == [
         ("a",),
         ("a", "b"),
         ("a", "b"),
         ("a", "b", "c", "d"),
+        (),
         (),
         (),
     ]
@@ -160,7 +161,15 @@ def _block(width: int, height: int) -> Block:
             Fault(
                 0,
                 "cell 2 must name a block before `~`, `<` or `>`, got 'moss>'",
-                "Declared blocks are star, tall",
+                "Declared are star, tall",
+            ),
+        ),
+        (
+            ["star stat"],
+            Fault(
+                0,
+                "cell 2 must name a declared block or fabric, got 'stat'",
+                "Write `star`; declared are moss, star, tall",
             ),
         ),
         (
@@ -199,7 +208,8 @@ def _block(width: int, height: int) -> Block:
 )
 def test_block_charts_that_do_not_fit(chart: list[str], fault: Fault) -> None:
     """Each kind of fault is one clear line with the row it is in."""
-    assert list(set_faults(chart, {"star": _block(6, 6), "tall": _block(4, 6)})) == [fault]
+    blocks = {"star": _block(6, 6), "tall": _block(4, 6)}
+    assert list(set_faults(chart, blocks, ["moss"])) == [fault]
 
 
 def test_roots_are_exact_or_below() -> None:

@@ -11,7 +11,8 @@ from pathlib import Path
 import pytest
 
 from cutpaths.errors import FileError, InputError
-from cutpaths.source import KeyPath, Written, key_lines, line_of, load, merged, read
+from cutpaths.key_lines import KeyPath, key_lines, line_of
+from cutpaths.source import Written, load, merged, read
 
 TEXT = """\
 format = 1

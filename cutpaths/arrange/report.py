@@ -7,7 +7,7 @@ from math import sqrt
 
 from cutpaths.arrange.rules import ArrangeRules, Layout
 from cutpaths.arrange.search import Arranged, Outcome
-from cutpaths.arrange.violations import Touch, nearest_alike, used_counts
+from cutpaths.arrange.violations import nearest_alike, used_counts
 
 WIDEST = 100  # letters of a chart's line with whole names; else prints go by their numbers
 SHOWN = 40  # violations told one by one
@@ -57,7 +57,8 @@ def verdict_lines(rules: ArrangeRules, found: Arranged) -> Iterator[str]:
         case Outcome.OPEN:
             yield f"Not known whether any layout keeps every rule: {found.reason}."
     if found.violations:
-        yield f"The best found does not keep them in {_count(found)}:"
+        places = len(found.violations)
+        yield f"The best found breaks them in {places} place{'s' if places > 1 else ''}:"
         yield from (f"  {each}" for each in found.violations[:SHOWN])
         if len(found.violations) > SHOWN:
             yield f"  ... and {len(found.violations) - SHOWN} more"
@@ -81,17 +82,6 @@ def kept_rules(rules: ArrangeRules) -> str:
     if rules.pinned:
         phrases.append(f"{len(rules.pinned)} pinned")
     return "; ".join(phrases)
-
-
-def _count(found: Arranged) -> str:
-    touches = sum(isinstance(each, Touch) for each in found.violations)
-    rows = len(found.violations) - touches
-    parts = [
-        f"{number} {what}{'s' if number > 1 else ''}"
-        for number, what in ((touches, "meeting"), (rows, "row"))
-        if number
-    ]
-    return " and ".join(parts)
 
 
 def _in_rows(rules: ArrangeRules, texts: Sequence[str]) -> list[Sequence[str]]:

@@ -16,7 +16,7 @@ from cutpaths.arrange.supply import planned_counts
 from cutpaths.arrange.violations import Touch, Violation, used_counts, violations
 
 SECONDS = 10.0  # of work, unless asked otherwise
-SETTLING, SPREADING = 0.05, 0.1  # shares of the work for swaps; the solver has the rest
+SETTLING, SPREADING = 0.05, 0.06  # shares of the work for swaps; the solver has the rest
 
 
 class Outcome(Enum):

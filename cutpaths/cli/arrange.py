@@ -56,7 +56,7 @@ def command(
     from cutpaths.arrange.report import chart_lines, supply_lines, verdict_lines
     from cutpaths.arrange.search import arranged
     from cutpaths.files import write_file
-    from cutpaths.project.arranging import load_to_arrange
+    from cutpaths.project.reading import load_to_arrange
 
     rules, includes = load_to_arrange(project)
     if file is not None:

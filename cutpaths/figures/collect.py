@@ -5,6 +5,8 @@ from __future__ import annotations
 from string import ascii_uppercase
 
 from cutpaths.figures.corners import corner_groups
+from cutpaths.figures.deviations import deviations
+from cutpaths.figures.measured import measured, sewn_words
 from cutpaths.figures.model import Figure, Figures, Group, count, exact, length, size, words
 from cutpaths.figures.sizes import on_the_ruler, sizes
 from cutpaths.geometry.marks import Mark, MarkKind, letter, select
@@ -21,11 +23,13 @@ def figures(kit: Kit) -> Figures:
     """Collects every figure of a kit."""
     groups = (
         Group("Blanket", _blanket(kit)),
+        Group("The top as it was sewn", measured(kit)),
         Group("Patches", _patches(kit)),
         Group("Sides", _sides(kit)),
         Group("Turning opening", _opening(kit)),
         *corner_groups(kit),
         Group("Sewing and marking", _sewing(kit)),
+        Group("If the sewn top comes out", deviations(kit.project)),
     )
     return Figures(
         project=kit.project.title,
@@ -49,7 +53,7 @@ def _blanket(kit: Kit) -> tuple[Figure, ...]:
         )
         found = [size(key, label, *_extent(ring), ruler) for key, label, ring in named]
     else:
-        top = "top, raw edge to raw edge" + ("" if project.measured is None else ", as measured")
+        top = f"top, raw edge to raw edge{sewn_words(project.measured)}"
         found = [
             size("finished", "finished blanket", *settled.finished, ruler),
             size("backing", "backing, cut", *settled.backing, ruler),

@@ -34,7 +34,7 @@ def deviations(project: Project) -> tuple[Figure, ...]:
 def _line(project: Project, off: Fraction, key: str) -> Figure:
     unit = project.ruler.unit
     way = "small" if off < 0 else "large"
-    text = f"backing to cut {_backing(project, off)}; or {'; '.join(_same_backing(project, off))}"
+    text = f"cut the backing {_backing(project, off)}, {', '.join(_same_backing(project, off))}"
     return words(f"deviation.{key}", f"{exact(abs(off), unit)} {way}", text)
 
 
@@ -51,16 +51,17 @@ def _same_backing(project: Project, off: Fraction) -> Iterator[str]:
     folded = project.construction is Construction.FOLDED_OVER
     least = project.allowance if folded else _least(project)
     if min(borders) < least or (folded and min(borders) == least):
-        yield f"not the same backing, whose border would be {exact(min(borders), unit)}"
+        yield f"or a wider one: the same leaves a border of only {exact(min(borders), unit)}"
         return
     if len(set(borders)) > 1:
         wider = "wider" if off < 0 else "narrower"
         moved = "farther from" if off < 0 else "nearer to"
-        yield f"the same backing, each border {exact(abs(off) / 4, unit)} {wider}"
-        yield f"{'folds' if folded else 'dots'} {exact(abs(off) / 2, unit)} {moved} the raw edges"
+        marks = "second folds {} {} the raw edges" if folded else "dots {} {} the corners"
+        yield f"or keep it: each border {exact(abs(off) / 4, unit)} {wider}"
+        yield marks.format(exact(abs(off) / 2, unit), moved)
         return
     border = borders[0]
-    yield f"the same backing, border {exact(border, unit)}"
+    yield f"or keep it: border {exact(border, unit)}"
     if folded:
         yield f"folds at {in_unit(border, unit)} and {exact(2 * border, unit)}"
         return

@@ -11,7 +11,7 @@ from cutpaths.geometry.marks import corner_name, letter
 from cutpaths.geometry.polygons import Ring, corner_angle, distance, edges, offset
 from cutpaths.geometry.quadrilateral import DIAGONALS, SIDES, Span, misfits
 from cutpaths.geometry.quadrilateral import length as span_length
-from cutpaths.lengths import Ruler, decimals, millimetres
+from cutpaths.lengths import Ruler, decimals
 from cutpaths.pieces import Kit
 from cutpaths.pieces.sewn import taped, to_trim, true_shape
 from cutpaths.project.measured import Difference, Measured, Remedy
@@ -42,6 +42,18 @@ def measured(kit: Kit) -> tuple[Figure, ...]:
         words("measured.remedy", "what is done, and why", why(top, ruler.unit)),
         *_amounts(kit, top, raw),
     )
+
+
+def sewn_words(top: Measured | None) -> str:
+    """What the label of the top's raw size says of it, after a comma."""
+    if top is None:
+        return ""
+    words_of = {
+        Remedy.AS_DESIGNED: ", as designed",
+        Remedy.EASE: ", as measured",
+        Remedy.TRIM_TOP: ", once trimmed",
+    }
+    return words_of.get(top.remedy, "")
 
 
 def _true_figures(top: Measured, ruler: Ruler) -> Iterator[Figure]:
@@ -88,7 +100,7 @@ def _off(off: Difference, ruler: Ruler, more: str, less: str) -> str:
     if not off.amount:
         return "nothing"
     way = more if off.amount > 0 else less
-    return f"{ruler.both(abs(off.amount))} {way}, {percent(off)}"
+    return f"{percent(off)}, {ruler.both(abs(off.amount))} {way}"
 
 
 def _amounts(kit: Kit, top: Measured, raw: tuple[Fraction, Fraction]) -> Iterator[Figure]:
@@ -101,7 +113,9 @@ def _amounts(kit: Kit, top: Measured, raw: tuple[Fraction, Fraction]) -> Iterato
             return
         case _ if top.sides:
             sewn = offset(true_shape(top), [-float(kit.project.allowance)] * 4)
-            for i, (have, want) in enumerate(zip(_sides(sewn), _sides(kit.blanket.seam))):
+            for i, (have, want) in enumerate(
+                zip(_sides(sewn), _sides(kit.blanket.seam), strict=True)
+            ):
                 yield _ease(f"side {letter(i)}", have, want, ruler)
         case Remedy.AS_DESIGNED:
             for name, have, want in zip(("across", "down"), top.average, raw, strict=True):
@@ -126,4 +140,4 @@ def _trims(top: Measured, ruler: Ruler) -> Iterator[Figure]:
         side = letter(i)
         for corner, mm in zip((corner_name(i, 4), corner_name(i + 1, 4)), ends, strict=True):
             key = f"measured.trim.{side.lower()}.{corner.lower()}"
-            yield length(key, f"comes off side {side} at corner {corner}", abs(mm), ruler)
+            yield length(key, f"comes off side {side} at corner {corner}", max(mm, 0.0), ruler)

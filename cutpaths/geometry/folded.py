@@ -19,7 +19,6 @@ from cutpaths.geometry.polygons import (
     corner_angle,
     directions,
     distance,
-    dot,
     edges,
     meet,
     middle,
@@ -28,6 +27,7 @@ from cutpaths.geometry.polygons import (
     sub,
     unit,
 )
+from cutpaths.geometry.reach import reach_to_edge
 from cutpaths.geometry.turned import BACKING, TOP
 from cutpaths.shapes import Point
 
@@ -144,14 +144,10 @@ def _backing_marks(layers: Layers, top: Ring, corners: tuple[Corner, ...]) -> tu
 
 def _backing_center(layers: Layers, i: int, place: Point, ends: tuple[Corner, Corner]) -> Mark:
     """A center mark that ends at the raw edge, or at a tip trim that is cut beforehand."""
-    reaches = [2 * layers.borders[i]]
-    if layers.corners_trimmed:
-        outward = right_of(directions(layers.seam)[i])
-        for corner in ends:
-            cut = meet(place, outward, corner.trim[0], sub(corner.trim[1], corner.trim[0]))
-            reach = dot(sub(cut, place), outward)
-            reaches += [reach] if reach > 0 else []
-    return _center(layers, i, place, min(reaches), TOP)
+    outward = right_of(directions(layers.seam)[i])
+    trims = [corner.trim for corner in ends] if layers.corners_trimmed else []
+    reach = reach_to_edge(place, outward, 2 * layers.borders[i], trims)
+    return _center(layers, i, place, reach, TOP)
 
 
 def _on_cloth(

@@ -27,7 +27,7 @@ class Trimmed:
 
     Attributes:
         ring: its corners in the quadrilateral's frame; side i was cut along side i.
-        comes_off: for each side what is cut away, square to the cut, at its start and at its end.
+        comes_off: for each side what is cut away, square to the cut, where that starts and ends.
     """
 
     ring: Ring
@@ -104,9 +104,12 @@ def _peak(height: Callable[[float], float], low: float, high: float) -> float:
 
 
 def _comes_off(ring: Ring, cut: Ring) -> tuple[tuple[float, float], ...]:
-    """How far the ends of each side lie outside the cut along it."""
+    """How far the raw edge of each side lies outside the ends of the cut along it."""
     found = []
-    for (start, end), (near, _), way in zip(edges(ring), edges(cut), directions(cut), strict=True):
-        out = right_of(way)
-        found.append((dot(sub(start, near), out), dot(sub(end, near), out)))
+    for (raw, _), raw_way, (start, end), way in zip(
+        edges(ring), directions(ring), edges(cut), directions(cut), strict=True
+    ):
+        raw_out = right_of(raw_way)
+        slant = dot(raw_out, right_of(way))
+        found.append((dot(sub(raw, start), raw_out) / slant, dot(sub(raw, end), raw_out) / slant))
     return tuple(found)

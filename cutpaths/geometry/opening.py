@@ -7,13 +7,15 @@ clearances are common practice, no source.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import SAME_PLACE_MM
 
 INCH = 25.4
-DEFAULT_LENGTHS = tuple(inches * INCH for inches in (8, 7, 6, 5, 4))
+USUAL_INCH = tuple(inches * INCH for inches in (8, 7, 6, 5, 4))
+USUAL_METRIC = (200.0, 180.0, 150.0, 120.0, 100.0)
 DOT_CLEARANCE = 2 * INCH
 SEAM_CLEARANCE = INCH / 2
 
@@ -49,7 +51,8 @@ def place(
     side_length: float,
     seams: Sequence[float],
     *,
-    length: float | None = None,
+    lengths: Sequence[float],
+    step: float,
     start: float | None = None,
 ) -> PlacedOpening | None:
     """Places an opening on a side.
@@ -58,55 +61,71 @@ def place(
         side: index of the side.
         side_length: from dot to dot.
         seams: where patch seams meet the side.
-        length: the length asked for; without it the longest default that fits is taken.
+        lengths: the length asked for, or the usual ones; the first that fits is taken.
+        step: step of the ruler that marks it; a place that is chosen falls on it where it can.
         start: the first end asked for; without it the place is chosen.
 
     Returns:
-        The opening, or None where it does not fit.
+        The opening, or None where none fits.
     """
-    for candidate in DEFAULT_LENGTHS if length is None else (length,):
-        found = _place_one(side_length, candidate, seams, start)
-        if found is not None:
-            begin, clear = found
-            end = begin + candidate
-            return PlacedOpening(side=side, start=begin, end=end, clear_of_seams=clear)
+    for length in lengths:
+        stretch = _stretch(side_length, length, start)
+        if stretch is not None:
+            begin, clear = _begin(stretch, length, seams, step if start is None else 0.0)
+            return PlacedOpening(side=side, start=begin, end=begin + length, clear_of_seams=clear)
     return None
 
 
-def _place_one(
-    side_length: float, length: float, seams: Sequence[float], start: float | None
-) -> tuple[float, bool] | None:
-    """The first end of an opening of one length, and whether it is clear of seams."""
-    lowest, highest = DOT_CLEARANCE, side_length - DOT_CLEARANCE - length
+@dataclass(frozen=True, slots=True)
+class _Stretch:
+    """Where the first end of an opening may lie, and where it would lie best."""
+
+    lowest: float
+    highest: float
+    wish: float
+
+    def holds(self, place: float) -> bool:
+        return self.lowest - SAME_PLACE_MM <= place <= self.highest + SAME_PLACE_MM
+
+
+def _stretch(side_length: float, length: float, start: float | None) -> _Stretch | None:
+    """The stretch for an opening of one length; None where it does not fit."""
+    whole = _Stretch(DOT_CLEARANCE, side_length - DOT_CLEARANCE - length, side_length / 2)
     if start is not None:
-        lowest = highest = start
-        if start < DOT_CLEARANCE - SAME_PLACE_MM or start > side_length - DOT_CLEARANCE - length:
-            return None
-    if highest < lowest - SAME_PLACE_MM:
+        return _Stretch(start, start, start) if whole.holds(start) else None
+    if whole.highest < whole.lowest - SAME_PLACE_MM:
         return None
-    half = side_length / 2
-    beyond_center = start is None and highest >= half - SAME_PLACE_MM
-    if beyond_center:
-        # The middle of the stretch from the center mark to the far dot's clearance.
-        lowest, wish = half, (half + highest) / 2
-    else:
-        wish = (side_length - length) / 2 if start is None else start
-    clear = [
-        b for b in _candidates(seams, length, lowest, highest, wish) if _clear(b, length, seams)
-    ]
-    if not clear:
-        return min(max(wish, lowest), highest), False
-    # Ties go toward the center mark, which is the lower end of the stretch.
-    return min(clear, key=lambda b: (round(abs(b - wish), 6), b)), True
+    center = side_length / 2
+    if whole.highest >= center - SAME_PLACE_MM:
+        return _Stretch(center, whole.highest, (center + whole.highest) / 2)
+    return _Stretch(whole.lowest, whole.highest, (side_length - length) / 2)
 
 
-def _candidates(
-    seams: Sequence[float], length: float, lowest: float, highest: float, wish: float
-) -> list[float]:
-    """The wish and every place where an end just keeps its clearance, inside the stretch."""
-    keep = (-SEAM_CLEARANCE, SEAM_CLEARANCE)
-    places = [wish, *(seam + k - back for seam in seams for k in keep for back in (0.0, length))]
-    return [p for p in places if lowest - SAME_PLACE_MM <= p <= highest + SAME_PLACE_MM]
+def _begin(
+    stretch: _Stretch, length: float, seams: Sequence[float], step: float
+) -> tuple[float, bool]:
+    """The first end nearest to the wish that is clear of seams, or the wish; and which it is.
+
+    Ties go toward the center mark, which is the lower end of the stretch.
+    """
+    places = [stretch.wish]
+    for seam in seams:
+        for end in (seam, seam - length):
+            places += [end - SEAM_CLEARANCE, end + SEAM_CLEARANCE]
+    marks = [n * step for p in places for n in _around(p, step)]
+    for choice in (marks, places):
+        clear = [p for p in choice if stretch.holds(p) and _clear(p, length, seams)]
+        if clear:
+            return min(clear, key=lambda p: (round(abs(p - stretch.wish), 6), p)), True
+    return min(max(stretch.wish, stretch.lowest), stretch.highest), False
+
+
+def _around(place: float, step: float) -> tuple[int, ...]:
+    """The marks of the ruler on both sides of a place; none without a ruler."""
+    if not step:
+        return ()
+    below = math.floor(place / step + SAME_PLACE_MM)
+    return below, below + 1
 
 
 def _clear(begin: float, length: float, seams: Sequence[float]) -> bool:

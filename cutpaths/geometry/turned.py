@@ -7,6 +7,8 @@ ends are the backing's dots. The backing's raw edge lies the allowance s outside
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from cutpaths.errors import Finding, InputError
 from cutpaths.geometry.blanket import Blanket, Corner, Layers
 from cutpaths.geometry.marks import Mark, MarkKind, Mate, corner_name, letter
@@ -30,6 +32,7 @@ from cutpaths.geometry.polygons import (
     sub,
     unit,
 )
+from cutpaths.geometry.reach import reach_to_edge
 from cutpaths.shapes import Point
 
 BACKING, TOP = "BACKING", "TOP"
@@ -84,8 +87,10 @@ def _check_directions(layers: Layers, finished: Ring, backing: Ring) -> None:
 def _check_fit(layers: Layers, backing: Ring, corners: tuple[Corner, ...]) -> None:
     """Refuses corners whose dots, or the allowances beside them, fall off the backing."""
     findings = []
-    for corner in corners:
-        if min(inside_by(p, backing) for p in _needed(layers, corner)) < -SAME_PLACE_MM:
+    ways = directions(layers.seam)
+    for i, corner in enumerate(corners):
+        needed = _needed(layers, corner, (ways[i - 1], ways[i]))
+        if min(inside_by(p, backing) for p in needed) < -SAME_PLACE_MM:
             trouble = "has a dot, or the allowance beside it, off the backing"
             findings.append(_border_finding(f"corner {corner.at}", trouble))
     for i, way in enumerate(directions(backing)):
@@ -96,8 +101,10 @@ def _check_fit(layers: Layers, backing: Ring, corners: tuple[Corner, ...]) -> No
         raise InputError(*findings)
 
 
-def _needed(layers: Layers, corner: Corner) -> tuple[Point, ...]:
-    """Places that must lie on the backing: both dots, and the allowance square to the miter.
+def _needed(layers: Layers, corner: Corner, ways: tuple[Point, Point]) -> tuple[Point, ...]:
+    """Places that must lie on the backing: both dots, and the allowances beside them.
+
+    Those are square to the miter and to the seams of both sides, which run along `ways`.
 
     A trim wider than the seam allowance ends at the dot's own raw edge, which takes nothing away.
     """
@@ -105,7 +112,10 @@ def _needed(layers: Layers, corner: Corner) -> tuple[Point, ...]:
     first, second = corner.miter
     into = right_of(unit(sub(corner.fold_point, first)))
     out = right_of(unit(sub(second, corner.fold_point)))
-    return first, second, along(first, into, room), along(second, out, room)
+    miter = along(first, into, room), along(second, out, room)
+    before, after = (right_of(way) for way in ways)
+    seam = along(first, before, layers.allowance), along(second, after, layers.allowance)
+    return first, second, *miter, *seam
 
 
 def _border_finding(subject: str, trouble: str) -> Finding:
@@ -128,7 +138,7 @@ def _top_marks(layers: Layers) -> tuple[Mark, ...]:
             Mate(BACKING, MarkKind.DOT, f"{name}:{letter((i - 1) % sides)}"),
         )
         marks.append(Mark(MarkKind.DOT, name, (start,), mates))
-        marks += _side_marks(layers, i, start, end, (name, far), BACKING)
+        marks += _side_marks(layers, i, _SideSeam(start, end, (name, far), BACKING))
     return tuple(marks)
 
 
@@ -138,7 +148,9 @@ def _backing_marks(layers: Layers, finished: Ring, corners: tuple[Corner, ...]) 
     marks: list[Mark] = []
     for i in range(sides):
         here, far = corners[i], corners[(i + 1) % sides]
-        marks += _side_marks(layers, i, here.miter[1], far.miter[0], (here.at, far.at), TOP)
+        trims = (here.trim, far.trim) if layers.corners_trimmed else ()
+        seam = _SideSeam(here.miter[1], far.miter[0], (here.at, far.at), TOP, trims)
+        marks += _side_marks(layers, i, seam)
         fold = finished[i], finished[(i + 1) % sides]
         marks.append(Mark(MarkKind.BORDER_FOLD, letter(i), fold))
         marks += _miter_marks(layers, here, i)
@@ -175,26 +187,43 @@ def _crease_end(layers: Layers, corner: Corner) -> Point:
     return meet(corner.fold_point, crease, first, sub(last, first))
 
 
-def _side_marks(
-    layers: Layers, i: int, start: Point, end: Point, corners: tuple[str, str], other: str
-) -> list[Mark]:
+@dataclass(frozen=True, slots=True)
+class _SideSeam:
+    """The seam of a side on one piece.
+
+    Attributes:
+        start, end: its dots.
+        corners: names of the corners there.
+        other: key of the piece that it is sewn to.
+        trims: lines along which this piece's corners are cut off beforehand.
+    """
+
+    start: Point
+    end: Point
+    corners: tuple[str, str]
+    other: str
+    trims: tuple[Ring, ...] = ()
+
+
+def _side_marks(layers: Layers, i: int, seam: _SideSeam) -> list[Mark]:
     """What both pieces carry along the seam of side i, from its first dot to its second."""
-    at = letter(i)
+    at, start, end = letter(i), seam.start, seam.end
     marks = _stitching(layers.opening, i, start, end)
     way = unit(sub(end, start))
-    for corner, seam in zip(corners, ((start, end), (end, start)), strict=True):
-        marks.append(Mark(MarkKind.BACK_TACK, f"{corner}:{at}", _tack(*seam)))
+    for corner, ends in zip(seam.corners, ((start, end), (end, start)), strict=True):
+        marks.append(Mark(MarkKind.BACK_TACK, f"{corner}:{at}", _tack(*ends)))
     length = distance(start, end)
     places = [(MarkKind.CENTER, at, middle(start, end))]
-    if length > QUARTERS_FROM_MM:
+    if length > QUARTERS_FROM_MM + SAME_PLACE_MM:
         places += [(MarkKind.QUARTER, f"{at}:{n}", between(start, end, n / 4)) for n in (1, 3)]
     places += [
         (MarkKind.PATCH_SEAM, f"{at}:{n}", along(start, way, d))
         for n, d in enumerate(layers.edge_seams[i], 1)
     ]
     for kind, place_name, place in places:
-        edge = along(place, right_of(way), layers.allowance)
-        marks.append(Mark(kind, place_name, (place, edge), (Mate(other, kind, place_name),)))
+        reach = reach_to_edge(place, right_of(way), layers.allowance, seam.trims)
+        edge = along(place, right_of(way), reach)
+        marks.append(Mark(kind, place_name, (place, edge), (Mate(seam.other, kind, place_name),)))
     return marks
 
 

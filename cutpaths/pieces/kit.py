@@ -16,8 +16,10 @@ from cutpaths.geometry.opening import PlacedOpening
 from cutpaths.geometry.polygons import box, middle
 from cutpaths.geometry.template import folded_template, turned_template
 from cutpaths.pieces.corners import CornerTemplate, templates, waste
-from cutpaths.pieces.layers import layers_of, opening_notes, patchwork_of
+from cutpaths.pieces.layers import layers_of
+from cutpaths.pieces.opening import opening_notes
 from cutpaths.pieces.sewn import order_of_sewing, with_trimmed_size
+from cutpaths.pieces.tops import patchwork_of
 from cutpaths.project.model import Construction, Patchwork, Project
 from cutpaths.shapes import Motion, shift
 

@@ -13,6 +13,7 @@ from cutpaths.geometry.polygons import Ring, offset
 from cutpaths.geometry.quadrilateral import DIAGONALS, MIDDLES, SIDES, Span, fit
 from cutpaths.project.measured import Measured, Remedy
 from cutpaths.project.model import Project
+from cutpaths.shapes import shift
 
 
 def taped(measured: Measured) -> dict[Span, float]:
@@ -48,7 +49,7 @@ def with_trimmed_size(project: Project) -> Project:
 
 
 def seam_as_sewn(project: Project, designed: Ring) -> Ring:
-    """The seam polygon that backing, dots and miters follow.
+    """The seam polygon that backing, dots and miters follow; it starts at the origin.
 
     Raises:
         TypeError: the top is no rectangle, but was measured as one.
@@ -57,7 +58,8 @@ def seam_as_sewn(project: Project, designed: Ring) -> Ring:
     if measured is None or measured.remedy is Remedy.AS_DESIGNED:
         return designed
     if measured.remedy is Remedy.CUT_TO_FIT:
-        return offset(true_shape(measured), [-allowance] * 4)
+        seam = offset(true_shape(measured), [-allowance] * 4)
+        return shift(-seam[0][0], -seam[0][1]).ring(seam)
     size = project.sewn_top
     if size is None:
         raise TypeError("only rectangles are measured by width and height")

@@ -55,8 +55,14 @@ def arrange_flaws(file: FileTable, top: Top, seams: Seams) -> Iterator[Flaw]:
         yield Flaw(("arrange", "prints"), "is missing", hint)
         return
     cut = raw_top(top.finished, seams.allowance)
-    for place, pack in enumerate(table.pack):
-        yield from _pack_flaws(("arrange", "pack", place), pack, cut, seams)
+    flaws = [
+        flaw
+        for place, pack in enumerate(table.pack)
+        for flaw in _pack_flaws(("arrange", "pack", place), pack, cut, seams)
+    ]
+    yield from flaws
+    if flaws:
+        return  # its squares cannot be counted
     counts = _counts(table, cut)
     yield from _supply_flaws(counts, top)
     yield from _balance_flaws(table, counts)
@@ -117,10 +123,14 @@ def _supply_flaws(counts: Mapping[str, int], top: Squares) -> Iterator[Flaw]:
         yield Flaw(("arrange",), problem, "Write the chart by hand or use larger patches")
     elif squares < cells:
         problem = f"must have {cells} squares for {top.rows} rows of {top.columns}, has {squares}"
-        yield Flaw(("arrange",), problem, f"Add {cells - squares} squares of its prints")
+        yield Flaw(("arrange",), problem, f"Add {_squares(cells - squares)} of its prints")
     if len(counts) > PRINTS_MOST:
         problem = f"must not have over {PRINTS_MOST} prints, has {len(counts)}"
         yield Flaw(("arrange",), problem)
+
+
+def _squares(count: int) -> str:
+    return "1 square" if count == 1 else f"{count} squares"
 
 
 def _balance_flaws(table: ArrangeTable, counts: Mapping[str, int]) -> Iterator[Flaw]:
@@ -143,7 +153,9 @@ def _pin_flaws(table: ArrangeTable, counts: Mapping[str, int], top: Squares) -> 
         row, column = read_cell_name(written) or (0, 0)
         if row >= top.rows or column >= top.columns:
             problem = f"is outside the top of {top.rows} rows and {top.columns} columns"
-            yield Flaw(path, problem, f"The last cell is {cell_name(top.rows - 1, top.columns - 1)}")
+            yield Flaw(
+                path, problem, f"The last cell is {cell_name(top.rows - 1, top.columns - 1)}"
+            )
         if name not in counts:
             yield Flaw(path, f"must be one of the prints, got {shown(name)}")
     for name, pinned in Counter(table.pinned.values()).items():

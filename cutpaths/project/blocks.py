@@ -14,12 +14,13 @@ block's name say how it is set:
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.lengths import shown
 from cutpaths.project.cells import Cell, Fault, row_faults
+from cutpaths.project.spelling import nearest_name
 
 _SET = re.compile(r"(?P<name>[a-z][a-z0-9_-]{0,39})(?P<mirror>~?)(?P<turn>>>?|<?)")
 _QUARTERS = {"": 0, "<": 1, ">>": 2, ">": 3}  # counter-clockwise
@@ -84,30 +85,49 @@ def _set(text: str) -> SetBlock:
     return SetBlock(found["name"], _QUARTERS[found["turn"]], bool(found["mirror"]))
 
 
-def set_faults(chart: Sequence[str], blocks: Mapping[str, Block]) -> Iterator[Fault]:
-    """What keeps a chart of blocks from being read, or its blocks from fitting together.
-
-    Names that are no block's are taken for fabrics; whether they are is not known here.
-    """
+def set_faults(
+    chart: Sequence[str], blocks: Mapping[str, Block], fabrics: Collection[str]
+) -> Iterator[Fault]:
+    """What keeps a chart of blocks from being read, or its blocks from fitting together."""
     rows = [line.split() for line in chart]
-    for found in (row_faults(rows), _text_faults(rows, blocks), _size_faults(chart, blocks)):
+    texts = _text_faults(rows, blocks, fabrics)
+    for found in (row_faults(rows), texts, _size_faults(chart, blocks)):
         listed = list(found)
         yield from listed
         if listed:
             return
 
 
-def _text_faults(rows: Sequence[Sequence[str]], blocks: Mapping[str, Block]) -> Iterator[Fault]:
+def _text_faults(
+    rows: Sequence[Sequence[str]], blocks: Mapping[str, Block], fabrics: Collection[str]
+) -> Iterator[Fault]:
     for count, row in enumerate(rows):
         for column, text in enumerate(row):
-            where = f"cell {column + 1}"
-            if not _SET.fullmatch(text):
-                examples = "`star`, `star>`, `star<`, `star>>` or `star~`"
-                yield Fault(count, f"{where} must be {examples}, got {shown(text)}")
-            elif _set(text).name not in blocks and text != _set(text).name:
-                known = ", ".join(sorted(blocks))
-                rule = f"{where} must name a block before `~`, `<` or `>`, got {shown(text)}"
-                yield Fault(count, rule, f"Declared blocks are {known}")
+            if text not in blocks and text not in fabrics:
+                for problem, hint in _wrong_text(text, blocks, fabrics):
+                    yield Fault(count, f"cell {column + 1} {problem}, got {shown(text)}", hint)
+
+
+def _wrong_text(
+    text: str, blocks: Mapping[str, Block], fabrics: Collection[str]
+) -> Iterator[tuple[str, str]]:
+    """What is wrong with a cell that is no plain name of a block or a fabric."""
+    if not _SET.fullmatch(text):
+        yield "must be `star`, `star>`, `star<`, `star>>` or `star~`", ""
+        return
+    name = _set(text).name
+    if name in blocks:
+        return
+    if name in fabrics:
+        yield (
+            "must name a block before `~`, `<` or `>`",
+            f"Declared are {', '.join(sorted(blocks))}",
+        )
+        return
+    known = sorted({*blocks, *fabrics})
+    near = nearest_name(name, known)
+    instead = f"Write `{near}`; declared are " if near else "Declared are "
+    yield "must name a declared block or fabric", instead + ", ".join(known)
 
 
 def _size_faults(chart: Sequence[str], blocks: Mapping[str, Block]) -> Iterator[Fault]:

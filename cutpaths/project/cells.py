@@ -92,8 +92,8 @@ def read_cells(chart: Sequence[str]) -> tuple[Cell, ...]:
 
 
 def names_of(text: str) -> tuple[str, ...]:
-    """The fabrics that one cell names, as they are written; none for a joined one."""
-    return () if text in (LEFT, ABOVE) else tuple(_BREAKS.split(text))
+    """The fabrics that one cell names, as written; none for a joined or an unreadable one."""
+    return tuple(_BREAKS.split(text)) if _CELL.fullmatch(text) else ()
 
 
 def chart_faults(chart: Sequence[str]) -> Iterator[Fault]:

@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from cutpaths.lengths import shown
+from cutpaths.project.cells import names_of
 from cutpaths.project.flaws import Flaw
-from cutpaths.project.model import Fabric
-from cutpaths.project.shape import FileTable, SquaresTable
+from cutpaths.project.layout_shape import (
+    BlocksTable,
+    BricksTable,
+    GridTable,
+    OnPointTable,
+    StripsTable,
+)
+from cutpaths.project.model import Fabric, Swatch
+from cutpaths.project.shape import FileTable, OutlineTable, PanelTable, SquaresTable
 from cutpaths.project.spelling import nearest_name
 from cutpaths.project.words import word_flaws
 from cutpaths.source import KeyPath
 
 TOP, BACKING = "top", "backing"
+SWATCH_LEAST = Fraction(5)  # mm; what repeats more often is too fine to be told from a colour
 DEFAULTS = (
     Fabric(name=TOP, label="Top fabric", directional=False),
     Fabric(name=BACKING, label="Backing fabric", directional=False),
@@ -24,15 +34,26 @@ def fabrics_of(file: FileTable) -> tuple[Fabric, ...]:
     if not file.fabric:
         return DEFAULTS
     return tuple(
-        Fabric(name=name, label=table.label or name, directional=table.directional)
+        Fabric(
+            name=name,
+            label=table.label or name,
+            directional=table.directional,
+            colour=table.colour,
+            swatch=table.swatch and Swatch(table.swatch.file, table.swatch.width),
+        )
         for name, table in file.fabric.items()
     )
 
 
 def top_fabrics(file: FileTable) -> tuple[str, ...]:
     """Names of the fabrics that take turns in the top; one for a top of one piece."""
-    top = file.top
-    given = top.fabrics or [] if isinstance(top, SquaresTable) else [top.fabric or ""]
+    match file.top:
+        case PanelTable(fabric=fabric) | OutlineTable(fabric=fabric):
+            given = [fabric or ""]
+        case GridTable() | BlocksTable():
+            given = []
+        case top:
+            given = top.fabrics or []
     return tuple(name for name in given if name) or (_only(file, TOP),)
 
 
@@ -51,6 +72,10 @@ def fabric_flaws(file: FileTable) -> Iterator[Flaw]:
     for name, table in file.fabric.items():
         if table.label is not None:
             yield from word_flaws(("fabric", name, "label"), table.label)
+        if table.swatch is not None and table.swatch.width < SWATCH_LEAST:
+            problem = f"must be at least {SWATCH_LEAST} mm, got {float(table.swatch.width):g} mm"
+            hint = "Give the width of cloth that the picture shows"
+            yield Flaw(("fabric", name, "swatch", "width"), problem, hint)
     yield from _unnamed(file)
     known = sorted(file.fabric)
     seen: set[str] = set()
@@ -71,29 +96,90 @@ def _declared(name: str, known: list[str]) -> str:
 
 def _unnamed(file: FileTable) -> Iterator[Flaw]:
     """Where several fabrics are declared, top and backing must say which they take."""
+    if _is_to_arrange(file):
+        hint = "Run `cutpaths arrange` and include the file that it writes"
+        yield Flaw(("top", "chart"), "is missing", hint)
     if len(file.fabric) < 2:
         return
     known = ", ".join(sorted(file.fabric))
     top = file.top
-    if isinstance(top, SquaresTable):
-        if top.fabrics is None and top.chart is None:
+    match top:
+        case PanelTable(fabric=None) | OutlineTable(fabric=None):
+            yield Flaw(("top", "fabric"), "is missing", f"Name one of {known}")
+        case StripsTable(fabrics=None):
             yield Flaw(("top", "fabrics"), "is missing", f"Name one or more of {known}")
-    elif top.fabric is None:
-        yield Flaw(("top", "fabric"), "is missing", f"Name one of {known}")
+        case SquaresTable() | OnPointTable() | BricksTable():
+            if top.fabrics is None and top.chart is None and not _is_to_arrange(file):
+                yield Flaw(("top", "fabrics"), "is missing", f"Name one or more of {known}")
     if file.backing.fabric is None:
         yield Flaw(("backing", "fabric"), "is missing", f"Name one of {known}")
 
 
 def _named(file: FileTable) -> Iterator[tuple[KeyPath, str]]:
     """Every fabric name that the tables use, with its place."""
-    top = file.top
-    if isinstance(top, SquaresTable):
-        for count, name in enumerate(top.fabrics or ()):
-            yield ("top", "fabrics", count), name
-        for count, row in enumerate(top.chart or ()):
-            for name in row.split():
-                yield ("top", "chart", count), name
-    elif top.fabric is not None:
-        yield ("top", "fabric"), top.fabric
+    yield from _prints(file)
+    match file.top:
+        case PanelTable(fabric=fabric) | OutlineTable(fabric=fabric):
+            if fabric is not None:
+                yield ("top", "fabric"), fabric
+        case GridTable(chart=chart):
+            yield from _in_cells(("top", "chart"), chart)
+        case BlocksTable() as blocks:
+            yield from _in_blocks(file, blocks)
+        case top:
+            yield from _in_rows(top)
     if file.backing.fabric is not None:
         yield ("backing", "fabric"), file.backing.fabric
+
+
+def _in_rows(
+    top: SquaresTable | OnPointTable | StripsTable | BricksTable,
+) -> Iterator[tuple[KeyPath, str]]:
+    """Fabrics that take turns, or stand in rows of names."""
+    for count, name in enumerate(top.fabrics or ()):
+        yield ("top", "fabrics", count), name
+    chart = None if isinstance(top, StripsTable) else top.chart
+    for count, row in enumerate(chart or ()):
+        for name in row.split():
+            yield ("top", "chart", count), name
+    if isinstance(top, OnPointTable):
+        yield ("top", "setting"), top.setting
+
+
+def _in_cells(path: KeyPath, chart: list[str]) -> Iterator[tuple[KeyPath, str]]:
+    """Fabrics in the cells of a grid."""
+    for count, row in enumerate(chart):
+        for text in row.split():
+            for name in names_of(text):
+                yield (*path, count), name
+
+
+def _in_blocks(file: FileTable, top: BlocksTable) -> Iterator[tuple[KeyPath, str]]:
+    """Fabrics in blocks and in their sashing; the chart may name blocks too, and has own rules."""
+    for name, block in file.block.items():
+        yield from _in_cells(("block", name, "chart"), block.chart)
+    if top.sashing is not None:
+        yield ("top", "sashing", "fabric"), top.sashing.fabric
+        if top.sashing.cornerstone is not None:
+            yield ("top", "sashing", "cornerstone"), top.sashing.cornerstone
+
+
+def _prints(file: FileTable) -> Iterator[tuple[KeyPath, str]]:
+    """The prints of [arrange], where it says how many there are of them."""
+    if file.arrange is None:
+        return
+    for name in file.arrange.prints:
+        yield ("arrange", "prints", name), name
+    for place, pack in enumerate(file.arrange.pack):
+        for count, name in enumerate(pack.prints or ()):
+            yield ("arrange", "pack", place, "prints", count), name
+        for name in pack.counts or ():
+            yield ("arrange", "pack", place, "counts", name), name
+
+
+def _is_to_arrange(file: FileTable) -> bool:
+    """Whether the top has prints to lay out and no chart yet."""
+    top = file.top
+    if file.arrange is None or not isinstance(top, SquaresTable):
+        return False
+    return top.fabrics is None and top.chart is None

@@ -19,7 +19,7 @@ import msgspec
 from cutpaths.errors import FINDINGS_SHOWN
 from cutpaths.lengths import EXAMPLES, Unit, read_length, shown
 from cutpaths.project.flaws import Flaw, stop_at
-from cutpaths.project.shape import EVERY, FileTable, Length, Table
+from cutpaths.project.shape import EVERY, Length, Table
 from cutpaths.project.spelling import nearest_name
 from cutpaths.source import KeyPath, Source, Written
 
@@ -32,14 +32,15 @@ _WORDS = {str: "be text in quotes", bool: "be true or false", int: "be a whole n
 
 @dataclass(frozen=True, slots=True)
 class _Spot:
-    """Where the walk is, the unit of bare numbers, and the flaws found so far."""
+    """Where the walk is, the unit of bare numbers, the flaws so far, and the struct of the file."""
 
     path: KeyPath
     unit: Unit
     flaws: list[Flaw]
+    root: type[Table]
 
     def at(self, part: str | int) -> _Spot:
-        return _Spot((*self.path, part), self.unit, self.flaws)
+        return _Spot((*self.path, part), self.unit, self.flaws, self.root)
 
     def flaw(self, problem: str, hint: str = "") -> None:
         self.flaws.append(Flaw(self.path, problem, hint))
@@ -53,7 +54,7 @@ def fill(kind: type[T], source: Source) -> T:
     """
     units = source.table.get("units")
     unit = Unit(units) if isinstance(units, str) and units in list(Unit) else Unit.INCH
-    spot = _Spot((), unit, [])
+    spot = _Spot((), unit, [], kind)
     filled: T = _table(kind, source.table, spot)
     stop_at(spot.flaws, source)
     return filled
@@ -85,20 +86,20 @@ def _unknown_keys(kind: type[Table], table: Mapping[str, object], spot: _Spot) -
     known = sorted([*_fields(kind), tag] if tag else _fields(kind))
     unknown = [key for key in table if key not in known]
     for count, key in enumerate(unknown):
-        hint = _known_key(key, known) if count < FINDINGS_SHOWN else ""
+        hint = _known_key(key, known, spot.root) if count < FINDINGS_SHOWN else ""
         spot.at(key).flaw("is not a known key", hint)
 
 
-def _known_key(key: str, known: list[str]) -> str:
+def _known_key(key: str, known: list[str], root: type[Table]) -> str:
     """What a person may have meant: a key spelled alike, or the same key elsewhere."""
     if near := nearest_name(key, known):
         return f"Write `{near}`"
-    if key in _fields(FileTable):
-        if _tables_of(key):
+    if key in _fields(root):
+        if _tables_of(key, root):
             return f"`{key}` is a table of its own: write [{key}]"
         return f"`{key}` belongs at the head of the file, above the first table"
-    for name in _fields(FileTable):
-        for table in _tables_of(name):
+    for name in _fields(root):
+        for table in _tables_of(name, root):
             if key in _fields(table):
                 tag = table.__struct_config__.tag
                 layout = f" with layout {tag}" if tag else ""
@@ -106,9 +107,9 @@ def _known_key(key: str, known: list[str]) -> str:
     return f"Known keys here: {', '.join(known)}"
 
 
-def _tables_of(name: str) -> list[type[Table]]:
+def _tables_of(name: str, root: type[Table]) -> list[type[Table]]:
     """The tables that a key at the head of the file may hold."""
-    kind = _unwrapped(_fields(FileTable)[name].type)[0]
+    kind = _unwrapped(_fields(root)[name].type)[0]
     choices = get_args(kind) or (kind,)
     return [each for each in choices if isinstance(each, type) and issubclass(each, Table)]
 
@@ -154,8 +155,8 @@ def _table_or_short(kind: type[Table], value: object, spot: _Spot) -> Any:
     if isinstance(value, dict):
         return _table(kind, value, spot)
     if kind.short and isinstance(value, str | int):
-        length = _length(value, "positive", spot)
-        return kind(**dict.fromkeys(kind.short, length))
+        least = _unwrapped(_fields(kind)[kind.short[0]].type)[1]["least"]
+        return kind(**dict.fromkeys(kind.short, _length(value, least, spot)))
     either = "a length or a table" if kind.short else "a table"
     spot.flaw(f"must be {either}, got {_got(value)}")
     return None

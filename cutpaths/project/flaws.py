@@ -11,7 +11,12 @@ from cutpaths.lengths import shown
 from cutpaths.source import KeyPath, Source
 
 _BARE = re.compile(r"[A-Za-z0-9_-]{1,40}")
-_ITEMS = {"chart": "row", "points": "point"}  # what people call an item of a list
+_ITEMS = {
+    "chart": "row",
+    "points": "point",
+    "widths": "width",
+    "heights": "height",
+}  # what people call an item of a list
 
 
 @dataclass(frozen=True, slots=True)

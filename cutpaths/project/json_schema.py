@@ -7,7 +7,9 @@ from typing import Any
 
 import msgspec
 
+from cutpaths.project.kinds import NAME_PATTERN
 from cutpaths.project.shape import LENGTH_PATTERN, FileTable, Patch, Size
+from cutpaths.project.variants import KEPT, KINDS
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
@@ -39,6 +41,8 @@ def schema() -> dict[str, Any]:
         keys = tables[table]["properties"]
         keys[key] = _or_length(keys[key])
     tables["Length"] = _LENGTH
+    whole = tables["FileTable"]["properties"]
+    whole |= {kind: _overrides(kind, list(whole)) for kind in KINDS}
     return {"$schema": DIALECT, "title": "cutpaths project file"} | made
 
 
@@ -51,6 +55,20 @@ def _length(kind: type) -> dict[str, Any]:
     if kind is not Fraction:
         raise NotImplementedError(kind)
     return dict(_LENGTH_REFERENCE)
+
+
+def _overrides(kind: str, keys: list[str]) -> dict[str, Any]:
+    """The schema of tables that override parts of the file; what they hold is judged there."""
+    return {
+        "description": f"Each {kind} by its name: keys that take the place of those of the file",
+        "type": "object",
+        "propertyNames": {"pattern": NAME_PATTERN},
+        "additionalProperties": {
+            "type": "object",
+            "properties": {key: {} for key in keys if key not in KEPT},
+            "additionalProperties": False,
+        },
+    }
 
 
 def _or_length(table: dict[str, Any]) -> dict[str, Any]:

@@ -30,11 +30,19 @@ Count = Annotated[
 Text = Annotated[
     str, Meta(max_length=120, min_length=1, extra={"must": "be text of 1 to 120 letters"})
 ]
+NAME_PATTERN = "^[a-z][a-z0-9_-]{0,39}$"  # of all that a person names; capitals are for sides
 FabricName = Annotated[
     str,
     Meta(
-        pattern="^[a-z][a-z0-9_-]{0,39}$",
+        pattern=NAME_PATTERN,
         extra={"must": "be named in lower-case letters, such as `sand`; capitals are for sides"},
+    ),
+]
+BlockName = Annotated[
+    str,
+    Meta(
+        pattern=NAME_PATTERN,
+        extra={"must": "be named in lower-case letters, such as `star`; capitals are for sides"},
     ),
 ]
 SideLetter = Annotated[

@@ -7,14 +7,17 @@ from typing import TYPE_CHECKING
 
 from cutpaths import source
 from cutpaths.errors import Finding, InputError
+from cutpaths.project.variants import chosen
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 
-def located(error: InputError, path: Path) -> InputError:
+def located(
+    error: InputError, path: Path, *, size: str | None = None, colorway: str | None = None
+) -> InputError:
     """The same error, with the file and line of every key that a project file holds."""
-    text = source.load(path)
+    text = chosen(source.load(path), size, colorway)
 
     def place(finding: Finding) -> Finding:
         if finding.file or not finding.key:

@@ -203,7 +203,8 @@ def _agreement_flaws(taped: Measured, table: MeasuredTable, seams: Seams) -> Ite
         (("measured", "width"), taped.width, (left, right)),
         (("measured", "height"), taped.height, (foot, head)),
     ):
-        due = Fraction(hypot(made[1][0] - made[0][0], made[1][1] - made[0][1]))
+        # To the millionth of a millimetre that drawings hold.
+        due = Fraction(f"{hypot(made[1][0] - made[0][0], made[1][1] - made[0][1]):.6f}")
         if length is None or abs(length - due) <= due * AGREE_WITHIN:
             continue
         problem = (

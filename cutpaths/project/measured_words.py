@@ -47,9 +47,8 @@ def measured_notes(measured: Measured | None) -> Iterator[str]:
         case Remedy.TRIM_TOP:
             yield "Trim the top to its true rectangle before anything is marked on it."
         case Remedy.EASE:
-            worst = measured.worst(measured.average)
-            if worst.part >= EASED_UNDER:
-                yield f"Easing may pucker: {_off(worst)} the average; up to {_limit()} goes smoothly."
+            if measured.worst(measured.average).part >= EASED_UNDER:
+                yield f"Easing may pucker: {_furthest(measured)}."
 
 
 def percent(difference: Difference) -> str:
@@ -60,8 +59,8 @@ def percent(difference: Difference) -> str:
 def _furthest(measured: Measured) -> str:
     """The length that is furthest from the average rectangle, and whether it can be eased."""
     worst = measured.worst(measured.average)
-    judged = "too much to ease" if worst.part >= EASED_UNDER else f"under {_limit()} can be eased"
-    return f"{_off(worst)} the average, {judged}"
+    side = "over" if worst.part >= EASED_UNDER else "under"
+    return f"{_off(worst)} the average, {side} the {_limit()} that can be eased"
 
 
 def _off(worst: Difference) -> str:

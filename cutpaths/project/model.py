@@ -18,6 +18,7 @@ from cutpaths.project.measured import Remedy
 from cutpaths.project.patchwork import Patchwork as Patchwork
 from cutpaths.project.patchwork import Pressing, finished_size
 from cutpaths.project.patchwork import Squares as Squares
+from cutpaths.project.prints import ArrangeRules
 
 SIDES_MOST = len(ascii_uppercase)
 
@@ -36,13 +37,31 @@ class BackingCorners(StrEnum):
     TRIMMED = "trimmed"
 
 
+@dataclass(frozen=True, slots=True)
+class Swatch:
+    """A picture of a cloth: its file beside the project, and the width of cloth that it shows."""
+
+    file: str
+    width: Fraction
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fabric:
-    """One cloth; `directional` when its print or nap has an up."""
+    """One cloth.
+
+    Attributes:
+        name: how the project asks for it.
+        label: its name on labels.
+        directional: whether its print or nap has an up.
+        colour: `#rrggbb`; None leaves the choice to the pictures.
+        swatch: a picture of it.
+    """
 
     name: str
     label: str
     directional: bool
+    colour: str | None = None
+    swatch: Swatch | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,6 +133,8 @@ class Project:
         pressing: how seam allowances of the patchwork are pressed.
         blunted: whether sharp tips of triangles are cut off.
         pairs: whether squares of two triangles are sewn before they are cut.
+        size, colorway: names of the overrides that made it; empty for the file as it stands.
+        arrange: rules for laying out the prints of the top; None where the file has none.
     """
 
     title: str
@@ -135,6 +156,9 @@ class Project:
     pressing: Pressing = Pressing.OPEN
     blunted: bool = False
     pairs: bool = False
+    size: str = ""
+    colorway: str = ""
+    arrange: ArrangeRules | None = None
 
     @property
     def finished_top(self) -> tuple[Fraction, Fraction] | None:

@@ -7,8 +7,9 @@ from string import ascii_uppercase
 
 from cutpaths.lengths import INCH
 from cutpaths.project.borders import Borders, Edge, borders_of, found, sizes_of
+from cutpaths.project.layout_notes import layout_notes
 from cutpaths.project.measured_words import measured_notes
-from cutpaths.project.model import BackingCorners, Squares, Top
+from cutpaths.project.model import BackingCorners, Patchwork, Top
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import FileTable
 
@@ -23,8 +24,9 @@ def notes_of(file: FileTable, top: Top, edge: Edge) -> Iterator[str]:
     yield from measured_notes(edge.measured)
     if file.border.width is None:
         yield from _found_notes(file, borders, edge)
+    yield from layout_notes(file, top)
     trimmed = file.backing.corners is BackingCorners.TRIMMED
-    if trimmed and isinstance(top, Squares) and file.measured is None:
+    if trimmed and isinstance(top, Patchwork) and file.measured is None:
         yield (
             "The backing's corners are trimmed beforehand, but a pieced top seldom comes out "
             "exact: measure it and give [measured], or leave the corners on."

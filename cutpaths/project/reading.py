@@ -6,54 +6,106 @@ rules of each table, the border that needs the top.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from cutpaths import source
+from cutpaths.errors import Finding, InputError
+from cutpaths.project.arranging import arrange_flaws, arrange_of
 from cutpaths.project.border_rules import border_flaws
 from cutpaths.project.borders import Edge, along, borders_of, edge_of
 from cutpaths.project.fabrics import backing_fabric, fabric_flaws, fabrics_of
 from cutpaths.project.fill import fill
 from cutpaths.project.flaws import Flaw, stop_at
+from cutpaths.project.layout_rules import stray_flaws
+from cutpaths.project.layout_shape import PatchesTable
 from cutpaths.project.measured_rules import measured_flaws
 from cutpaths.project.model import Opening, Project, Top
 from cutpaths.project.notes import notes_of
+from cutpaths.project.prints import ArrangeRules
 from cutpaths.project.rules import head_flaws, opening_flaws, ruler_of
 from cutpaths.project.seams import Seams, seam_flaws, seams_of
 from cutpaths.project.shape import FileTable
+from cutpaths.project.stand_in import with_chart
 from cutpaths.project.tops import top_flaws, top_of
+from cutpaths.project.variants import chosen, variants_of
 from cutpaths.source import Source
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 
-def load(path: Path) -> Project:
+def load(path: Path, *, size: str | None = None, colorway: str | None = None) -> Project:
     """Reads and checks a project file, with the files that it includes.
+
+    Args:
+        path: the file.
+        size: name of a table [size.NAME] that overrides parts of it.
+        colorway: name of a table [colorway.NAME] that does; it wins over the size.
 
     Raises:
         FileError: the file cannot be read.
         InputError: something in it cannot be used; it carries every finding of its stage.
     """
-    return _project(source.load(path))
+    return _project(source.load(path), size, colorway)
 
 
-def read(text: str, *, name: str = "project") -> Project:
+def read(
+    text: str, *, name: str = "project", size: str | None = None, colorway: str | None = None
+) -> Project:
     """Reads and checks a project from text; findings give `name` as its file.
 
     Raises:
         InputError: something in it cannot be used; it carries every finding of its stage.
     """
-    return _project(source.read(text, name))
+    return _project(source.read(text, name), size, colorway)
 
 
-def _project(text: Source) -> Project:
+def load_variants(path: Path) -> tuple[Project, ...]:
+    """A project as it stands, then in each of its sizes, then in each of its colorways.
+
+    Raises:
+        FileError: the file cannot be read.
+        InputError: something in it, or in one of them, cannot be used.
+    """
+    text = source.load(path)
+    known = variants_of(text)
+    return (
+        _project(text, None, None),
+        *(_project(text, size, None) for size in known.sizes),
+        *(_project(text, None, colorway) for colorway in known.colorways),
+    )
+
+
+def load_to_arrange(path: Path) -> tuple[ArrangeRules, tuple[str, ...]]:
+    """Reads and checks a project whose prints are to be laid out, whether or not they were before.
+
+    Returns the rules of its table [arrange], and the names of the files that it includes.
+
+    Raises:
+        FileError: the file cannot be read.
+        InputError: something in it cannot be used, or its own chart would hide another.
+    """
+    text = source.load(path)
+    rules = _project(with_chart(text), None, None).arrange
+    if rules is None:
+        hint = "Write a table [arrange] with for example `prints = { rose = 12, fern = 12 }`"
+        raise InputError(
+            Finding(key="arrange", problem="is missing", hint=hint, file=path.name, line=1)
+        )
+    return rules, tuple(file.name for file in text.files[1:])
+
+
+def _project(text: Source, size: str | None, colorway: str | None) -> Project:
+    text = chosen(text, size, colorway)
     file = fill(FileTable, text)
     seams = seams_of(file)
     stop_at(_table_flaws(file, seams), text)
     top = top_of(file, seams)
     edge = edge_of(file, top, seams)
     stop_at(_edge_flaws(file, top, edge), text)
-    return _settled(file, top, edge, text.digest)
+    project = _settled(file, top, edge, text.digest)
+    return replace(project, size=size or "", colorway=colorway or "")
 
 
 def _table_flaws(file: FileTable, seams: Seams) -> list[Flaw]:
@@ -63,6 +115,7 @@ def _table_flaws(file: FileTable, seams: Seams) -> list[Flaw]:
         *fabric_flaws(file),
         *seam_flaws(file),
         *top_flaws(file, seams),
+        *stray_flaws(file),
     ]
 
 
@@ -72,11 +125,12 @@ def _edge_flaws(file: FileTable, top: Top, edge: Edge) -> list[Flaw]:
         *measured_flaws(file, top, edge.seams),
         *border_flaws(file.border, edge),
         *opening_flaws(file, edge),
+        *arrange_flaws(file, top, edge.seams),
     ]
 
 
 def _settled(file: FileTable, top: Top, edge: Edge, digest: str) -> Project:
-    seams = edge.seams
+    seams, patches = edge.seams, file.patches or PatchesTable()
     return Project(
         title=file.title,
         digest=digest,
@@ -94,6 +148,10 @@ def _settled(file: FileTable, top: Top, edge: Edge, digest: str) -> Project:
         turn_of_cloth=seams.turn,
         opening=None if seams.folded_over else _opening(file, edge),
         notes=tuple(notes_of(file, top, edge)),
+        pressing=patches.pressing,
+        blunted=patches.tips == "blunted",
+        pairs=patches.pairs,
+        arrange=arrange_of(file, top, seams),
     )
 
 

@@ -9,10 +9,12 @@ from typing import Annotated, ClassVar, Literal
 from msgspec import Meta, field
 
 from cutpaths.lengths import Unit
+from cutpaths.project.arrange_shape import ArrangeTable
 from cutpaths.project.kinds import LENGTH_PATTERN as LENGTH_PATTERN
 from cutpaths.project.kinds import PATCHES_MOST as PATCHES_MOST
 from cutpaths.project.kinds import (
     Amount,
+    BlockName,
     Coordinate,
     Count,
     FabricName,
@@ -45,6 +47,26 @@ DiagonalName = Annotated[
 EachDiagonal = dict[DiagonalName, Length]
 
 
+class SwatchTable(Table, frozen=True):
+    """A picture of a cloth at true scale, for pictures of the blanket."""
+
+    file: Annotated[
+        str,
+        Meta(
+            pattern=r"^[^/\\:\x00-\x1f]{1,100}\.([Pp][Nn][Gg]|[Jj][Pp][Ee]?[Gg])$",
+            description="PNG or JPEG file in the folder of the project",
+            extra={
+                "must": 'be a PNG or JPEG file in the folder of the project, such as "sand.png"',
+                "write": 'file = "sand.png"',
+            },
+        ),
+    ]
+    width: Annotated[
+        Length,
+        Meta(description="Width of cloth that it shows", extra={"write": "width = 5"}),
+    ]
+
+
 class FabricTable(Table, frozen=True):
     """One cloth. Its name, in lower case, is how the top and the backing ask for it."""
 
@@ -52,6 +74,17 @@ class FabricTable(Table, frozen=True):
     directional: Annotated[
         bool, Meta(description="Whether its print or nap has an up (default: false)")
     ] = False
+    colour: Annotated[
+        str | None,
+        Meta(
+            pattern="^#[0-9a-fA-F]{6}$",
+            description="Colour in pictures, such as #3a879c; else one is chosen",
+            extra={"must": 'be a colour such as "#3a879c"'},
+        ),
+    ] = None
+    swatch: Annotated[
+        SwatchTable | None, Meta(description="Picture of the cloth, repeated in pictures")
+    ] = None
 
 
 class SquaresTable(Table, tag_field="layout", tag="squares", frozen=True):
@@ -201,9 +234,10 @@ class FileTable(Table, frozen=True):
         Amount | None, Meta(description="What the cloth's thickness eats at the fold (default: 0)")
     ] = None
     fabric: dict[FabricName, FabricTable] = field(default_factory=dict)
-    block: dict[FabricName, BlockTable] = field(default_factory=dict)
+    block: dict[BlockName, BlockTable] = field(default_factory=dict)
     patches: PatchesTable | None = None
     backing: BackingTable = field(default_factory=BackingTable)
     seams: SeamsTable = field(default_factory=SeamsTable)
     opening: OpeningTable | None = None
     measured: MeasuredTable | None = None
+    arrange: ArrangeTable | None = None

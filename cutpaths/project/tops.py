@@ -9,8 +9,12 @@ from cutpaths.project import outlines
 from cutpaths.project.fabrics import top_fabrics
 from cutpaths.project.fill import LONGEST
 from cutpaths.project.flaws import Flaw
+from cutpaths.project.layout_rules import layout_flaws
+from cutpaths.project.layouts import layout_of
 from cutpaths.project.model import Outline, Panel, Regular, Squares, Top
 from cutpaths.project.outlines import Ring
+from cutpaths.project.patch_rules import finished_side, patch_flaws, seam_too_wide
+from cutpaths.project.patchwork import finished_size
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import (
     PATCHES_MOST,
@@ -31,12 +35,14 @@ def top_flaws(file: FileTable, seams: Seams) -> Iterator[Flaw]:
     """Rules of the [top] table."""
     match file.top:
         case SquaresTable() as table:
-            yield from _patch_flaws(table, seams)
+            yield from patch_flaws(("top", "patch"), table.patch, seams)
             yield from _grid_flaws(table, seams)
         case PanelTable() as table:
             yield from _panel_flaws(table, seams)
         case OutlineTable() as table:
             yield from _outline_flaws(table, seams)
+        case _:
+            yield from layout_flaws(file, seams)
 
 
 def top_of(file: FileTable, seams: Seams) -> Top:
@@ -54,6 +60,8 @@ def top_of(file: FileTable, seams: Seams) -> Top:
         case OutlineTable(regular=regular):
             sides, side = (regular.sides, regular.side) if regular else (0, Fraction(0))
             return Regular(sides=sides, side=side, fabric=top_fabrics(file)[0])
+        case _:
+            return layout_of(file, seams)
 
 
 def ring_of(table: OutlineTable) -> Ring:
@@ -64,38 +72,12 @@ def ring_of(table: OutlineTable) -> Ring:
 def seen_of(top: Top) -> tuple[Fraction, Fraction] | None:
     """Width and height between the stitching lines as designed; None for an outline."""
     match top:
-        case Squares() as squares:
-            return squares.columns * squares.finished, squares.rows * squares.finished
         case Panel(width=width, height=height):
             return width, height
-    return None
-
-
-def _patch_flaws(table: SquaresTable, seams: Seams) -> Iterator[Flaw]:
-    cut, finished = table.patch.cut, table.patch.finished
-    path = ("top", "patch")
-    if cut is None and finished is None:
-        yield Flaw(path, "must have `cut` or `finished`", "Write for example `patch = 5`")
-    elif cut is not None and finished is not None and cut != raw_top(finished, seams.allowance):
-        made = seams.text(raw_top(finished, seams.allowance))
-        problem = f"has sizes that disagree: finished {seams.text(finished)} is cut {made}"
-        yield Flaw(path, f"{problem}, got cut {seams.text(cut)}", _ONE_OF_TWO)
-    elif _patch(table, seams) < seams.allowance:
-        yield _seam_too_wide("patch", _patch(table, seams), seams)
-
-
-def _seam_too_wide(what: str, seen: Fraction, seams: Seams) -> Flaw:
-    """A piece must show at least as much as a seam takes, or its seams lie over each other."""
-    if seen <= 0:
-        half = raw_top(seen, seams.allowance) / 2
-        rule = f"less than half the cut {what}, {seams.text(half)}"
-    else:
-        rule = f"no larger than the finished {what}, {seams.text(seen)}"
-    return Flaw(
-        ("seams", "allowance"),
-        f"must be {rule}, got {seams.text(seams.allowance)}",
-        f"Make the {what} larger or the seam allowance smaller",
-    )
+        case Outline() | Regular():
+            return None
+        case patchwork:
+            return finished_size(patchwork)
 
 
 def _grid_flaws(table: SquaresTable, seams: Seams) -> Iterator[Flaw]:
@@ -153,7 +135,7 @@ def _panel_flaws(table: PanelTable, seams: Seams) -> Iterator[Flaw]:
             got = f", got {seams.by(_pair(table.cut))}"
             yield Flaw(("top", "cut"), problem + got, _ONE_OF_TWO)
     if (table.cut or table.seen) and min(_panel(table, seams)) < seams.allowance:
-        yield _seam_too_wide("panel", min(_panel(table, seams)), seams)
+        yield seam_too_wide("panel", min(_panel(table, seams)), seams)
 
 
 def _outline_flaws(table: OutlineTable, seams: Seams) -> Iterator[Flaw]:
@@ -197,10 +179,8 @@ def _is_cut(table: OutlineTable, seams: Seams) -> bool:
 
 
 def _patch(table: SquaresTable, seams: Seams) -> Fraction:
-    """Finished side of a patch; 0 where none is given."""
-    if table.patch.finished is not None:
-        return table.patch.finished
-    return (table.patch.cut or 0) - 2 * seams.allowance
+    """Finished side of a patch; 0 or less where none is given or its seams take all."""
+    return finished_side(table.patch, seams)
 
 
 def _grid(table: SquaresTable) -> tuple[int, int]:

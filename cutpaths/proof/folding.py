@@ -99,8 +99,7 @@ def folded_front(paper: Paper) -> tuple[Check, ...]:
     layers = folded(paper)
     shown = seen(layers)
     outline = Polygon(paper.top.outline)
-    edges = tuple(line[0] for line in paper.raw_edges)
-    bare = around(edges, [-border for border in paper.borders])
+    bare = around(paper.raw_edges, [-border for border in paper.borders])
     every = joined(layer.area for layer in layers)
     return (
         *judge(

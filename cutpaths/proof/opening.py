@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from cutpaths.geometry.marks import MarkKind, letter
 from cutpaths.geometry.polygons import distance
+from cutpaths.lengths import Unit
 from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
 from cutpaths.proof.planes import ahead
@@ -13,7 +14,8 @@ from cutpaths.proof.tolerances import COUNT, PLACE_MM
 
 # Common practice, no source: the usual lengths, the longest that fits first, and what must stay
 # sewn beside each dot.
-USUAL_MM = tuple(inches * 25.4 for inches in (8, 7, 6, 5, 4))
+USUAL_INCH_MM = tuple(inches * 25.4 for inches in (8, 7, 6, 5, 4))
+USUAL_METRIC_MM = (200.0, 180.0, 150.0, 120.0, 100.0)
 DOT_CLEARANCE_MM = 2 * 25.4
 
 _ASKED = "The opening is as long as asked, or else the longest usual one that fits, on its side."
@@ -50,7 +52,7 @@ def _asked(paper: Paper, side: str) -> tuple[Check, ...]:
     ]
     for piece, line in both(paper, side):
         near, far = piece.line(MarkKind.OPENING_FOLD, side)
-        wish = _usual(distance(*line)) if asked.length is None else float(asked.length)
+        wish = _usual(paper, distance(*line)) if asked.length is None else float(asked.length)
         readings.append(paper.measure.length(side, wish, distance(near, far)))
         if asked.start is not None:
             start = ahead(near, line)
@@ -58,10 +60,12 @@ def _asked(paper: Paper, side: str) -> tuple[Check, ...]:
     return judge("opening-asked", _ASKED, readings)
 
 
-def _usual(side: float) -> float:
+def _usual(paper: Paper, side: float) -> float:
     """The longest usual opening that fits a side; 0 where none does."""
+    inches = paper.kit.project.ruler.unit is Unit.INCH
     room = side - 2 * DOT_CLEARANCE_MM + PLACE_MM
-    return max((length for length in USUAL_MM if length <= room), default=0.0)
+    usual = USUAL_INCH_MM if inches else USUAL_METRIC_MM
+    return max((length for length in usual if length <= room), default=0.0)
 
 
 def _clear(paper: Paper, side: str) -> tuple[Check, ...]:

@@ -17,7 +17,7 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import BackingCorners
 from cutpaths.proof.planes import Line, fold, off_segment
 from cutpaths.proof.reading import Measure
-from cutpaths.proof.taped import inset, raw_as_taped
+from cutpaths.proof.taped import seam_as_taped
 from cutpaths.shapes import IDENTITY, Motion, Point
 
 Key = tuple[MarkKind, str]
@@ -225,9 +225,9 @@ def paper_of_folded(kit: Kit) -> Paper:
 
 def as_sewn(kit: Kit) -> Ring:
     """The patchwork's outline, stretched to the size or shape of a sewn top that was measured."""
-    taped = raw_as_taped(kit.project)
+    taped = seam_as_taped(kit.project)
     if taped is not None:
-        return inset(taped, float(kit.project.allowance))
+        return taped
     designed, sewn = kit.project.finished_top, kit.project.sewn_top
     if designed is None or sewn is None or not kit.pieced:
         return kit.patchwork.outline

@@ -16,12 +16,10 @@ from shapely import LineString, MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from cutpaths.geometry.polygons import (
-    Ring,
     along,
     box,
     cross,
     dot,
-    edges,
     right_of,
     sub,
     unit,
@@ -51,13 +49,16 @@ def outside(line: Line, amount: float, far: float) -> Polygon:
     )
 
 
-def around(ring: Ring, amounts: Sequence[float]) -> BaseGeometry:
-    """A convex ring with each side moved outward by its own amount, cut out by half-planes."""
-    left, bottom, right, top = box(ring)
+def around(sides: Sequence[Line], amounts: Sequence[float]) -> BaseGeometry:
+    """The area to the left of some lines, each moved to its right by its own amount.
+
+    The lines are sides of a convex outline, counter-clockwise; the area is cut out by half-planes.
+    """
+    left, bottom, right, top = box([point for side in sides for point in side])
     far = 10 * (right - left + top - bottom + max(map(abs, amounts)))
     area: BaseGeometry = shapely.box(left - far, bottom - far, right + far, top + far)
-    for (p, q), amount in zip(edges(ring), amounts, strict=True):
-        area = less(area, outside((p, q), amount, 3 * far))
+    for side, amount in zip(sides, amounts, strict=True):
+        area = less(area, outside(side, amount, 3 * far))
     return area
 
 

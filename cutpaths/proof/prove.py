@@ -77,7 +77,6 @@ def _top(paper: Paper, laid: Patches | None) -> _Checks:
     return (
         *pieced,
         *top.top_size(paper),
-        *top.top_over_patches(paper),
         *top.top_allowance(paper),
     )
 
@@ -85,6 +84,7 @@ def _top(paper: Paper, laid: Patches | None) -> _Checks:
 def _turned(paper: Paper, laid: Patches | None) -> _Checks:
     """Top and backing sewn together, turned, and mitered."""
     return (
+        *top.top_over_patches(paper),
         *top.basting_line(paper),
         *seams.ticks_at_seams(paper, laid),
         *seams.seams_equal(paper),

@@ -1,6 +1,6 @@
 """The top as it was taped, where the backing is cut to fit it: fitted anew, by another engine; mm.
 
-Corners DA, AB, BC, CD; DA of the raw edge lies at the origin and side A along x.
+Corners DA, AB, BC, CD; DA lies at the origin and side A along x.
 """
 
 from __future__ import annotations
@@ -47,15 +47,18 @@ def raw_as_taped(project: Project) -> Ring | None:
     return tuple((float(x), float(y)) for x, y in level)
 
 
-def inset(ring: Ring, amount: float) -> Ring:
-    """A ring drawn further in: each corner moves along its own bisector."""
-    points = np.array(ring)
+def seam_as_taped(project: Project) -> Ring | None:
+    """The seam polygon of such a top: each corner moves in along its own bisector."""
+    raw = raw_as_taped(project)
+    if raw is None:
+        return None
+    points = np.array(raw)
     ways = np.roll(points, -1, axis=0) - points
     ways /= np.hypot(ways[:, 0], ways[:, 1])[:, None]
     left = np.stack([-ways[:, 1], ways[:, 0]], axis=1)
     both = left + np.roll(left, 1, axis=0)
-    moved = points + 2 * amount * both / (both**2).sum(axis=1)[:, None]
-    return tuple((float(x), float(y)) for x, y in moved)
+    moved = points + 2 * float(project.allowance) * both / (both**2).sum(axis=1)[:, None]
+    return tuple((float(x), float(y)) for x, y in moved - moved[0])
 
 
 def _fitted(measured: Measured) -> Array:

@@ -68,5 +68,5 @@ def all_round(
     for side, line, amount in zip(paper.sides, edges(inner), amounts, strict=True):
         found = max(beside(p, line) for p in outer)
         yield paper.measure.length(side, amount, found)
-    expected = around(inner, amounts)
+    expected = around(edges(inner), amounts)
     yield paper.measure.apart("", apart(Polygon(outer), expected))

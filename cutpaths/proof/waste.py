@@ -20,8 +20,7 @@ _THREE_OR_FOUR = 3.5
 
 def untrimmed(paper: Paper) -> BaseGeometry:
     """The backing with its corners on: two borders outside the top's raw edge, by half-planes."""
-    ring = tuple(line[0] for line in paper.raw_edges)
-    return around(ring, [2 * border for border in paper.borders])
+    return around(paper.raw_edges, [2 * border for border in paper.borders])
 
 
 def found_waste(paper: Paper) -> dict[str, Polygon]:

@@ -11,7 +11,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
-from cutpaths.readback.found import Found, Kind, Point
+from cutpaths.readback.found import Found, Kind, Point, Tile
 
 COORDINATE_MM = 1e-6  # the step to which a drawing is rounded
 LENGTH_MM = 3e-6  # of a segment whose ends are each off by a step both ways
@@ -65,9 +65,10 @@ def _item(must: Found, has: Found) -> Iterator[str]:
     if must.kind != has.kind:
         yield f"must come before the {has.kind} that is found here"
         return
-    for name in ("key", "string", "anchor"):
+    for name in ("key", "string", "anchor", "fill", "edge"):
         if getattr(must, name) != getattr(has, name):
             yield f"{name} must be {getattr(must, name)!r}, found {getattr(has, name)!r}"
+    yield from _tile(must.tile, has.tile)
     if must.closed != has.closed:
         yield "must be closed, found open" if must.closed else "must be open, found closed"
     if len(must.points) != len(has.points):
@@ -83,6 +84,18 @@ def _item(must: Found, has: Found) -> Iterator[str]:
 def _same_point(a: Point, b: Point) -> bool:
     # A number that is not one fails every comparison.
     return abs(a[0] - b[0]) <= COORDINATE_MM and abs(a[1] - b[1]) <= COORDINATE_MM
+
+
+def _tile(must: Tile | None, has: Tile | None) -> Iterator[str]:
+    """The differences of a print; the rest says nothing where its image is another one."""
+    if must is None or has is None or must.image != has.image:
+        if must != has:
+            yield "must show another print"
+        return
+    if not _same_point(must.size, has.size):
+        yield f"its print must be {_numbers(must.size)} mm large, found {_numbers(has.size)}"
+    if not all(abs(a - b) <= COORDINATE_MM for a, b in zip(must.place, has.place, strict=True)):
+        yield f"its print must lie at {must.place}, found {has.place}"
 
 
 def _misplaced(must: Found, has: Found) -> str:

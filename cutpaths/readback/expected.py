@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterable, Iterator
 from typing import assert_never
 
@@ -10,20 +11,25 @@ from cutpaths.drawing import (
     Drawing,
     Item,
     Placed,
+    by_paint,
     by_role,
     dimension_parts,
     flatten,
     move,
     text_paths,
 )
-from cutpaths.readback.found import Found, Kind
+from cutpaths.paint import Paint, Print, hex_of
+from cutpaths.readback.found import Found, Kind, Tile
 from cutpaths.shapes import Circle, Motion, Path, Text
+
+PAINT = "PAINT"  # where a file keeps what is painted, beside the roles
 
 
 def strokes_of(drawing: Drawing) -> tuple[Found, ...]:
     """For formats of lines and circles: placed items moved, dimensions drawn, texts as strokes."""
-    flat = (part for item in drawing.items for part in flatten(item))
-    return tuple(found for item in _in_order(flat) for found in _drawn(item))
+    flat = [part for item in drawing.items for part in flatten(item)]
+    lines = (part for part in flat if part.paint is None)
+    return (*_painted(flat), *(found for item in _in_order(lines) for found in _drawn(item)))
 
 
 def entities_of(drawing: Drawing) -> tuple[Found, ...]:
@@ -68,6 +74,35 @@ def _entities(items: Iterable[Item], text_as_strokes: bool) -> Iterator[Found]:
 
 def _in_order(items: Iterable[Item]) -> Iterator[Item]:
     return (item for _, pieces in by_role(items) for piece in pieces.values() for item in piece)
+
+
+def _painted(items: Iterable[Item]) -> Iterator[Found]:
+    for key, groups in by_paint(items):
+        for paint, painted in groups.items():
+            for item in painted:
+                if isinstance(item.shape, Path):
+                    yield _filled(key, item.shape, paint)
+
+
+def _filled(key: str, path: Path, paint: Paint) -> Found:
+    return Found(
+        role=PAINT,
+        kind=Kind.LINE,
+        points=path.points,
+        closed=path.closed,
+        key=key,
+        fill=hex_of(paint.colour),
+        edge="none" if paint.edge is None else hex_of(paint.edge),
+        tile=None if paint.print is None else _tile(paint.print),
+    )
+
+
+def _tile(print_: Print) -> Tile:
+    m = print_.motion
+    turned = -1.0 if m.mirrored else 1.0
+    place = (m.cos * turned, m.sin * turned, -m.sin, m.cos, m.dx, m.dy)
+    digest = hashlib.sha256(print_.data).hexdigest()
+    return Tile(digest, (print_.width, print_.height), place)
 
 
 def _line(item: Item, path: Path, string: str = "", key: str = "") -> Found:

@@ -21,6 +21,22 @@ class Kind(StrEnum):
     DIMENSION = "dimension"
 
 
+@dataclass(frozen=True, slots=True)
+class Tile:
+    """A picture of cloth that repeats.
+
+    Attributes:
+        image: SHA-256 of the image's bytes.
+        size: width and height of one repeat.
+        place: where it lies: the point (x, y) of the image comes to (a x + c y + e, b x + d y + f)
+            of the sheet, as the six numbers a to f.
+    """
+
+    image: str
+    size: Point
+    place: tuple[float, ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
     """One item of a file.
@@ -36,6 +52,9 @@ class Found:
         angle: of a text, in degrees.
         string: what a text or a dimension reads; of a line, the text that it is a stroke of.
         anchor: which end of a text stands at its place; empty for others.
+        fill: colour of what is painted; empty for others.
+        edge: colour of the line round what is painted, or `none`; empty for others.
+        tile: the print over the colour.
     """
 
     role: str
@@ -47,3 +66,6 @@ class Found:
     angle: float = 0.0
     string: str = ""
     anchor: str = ""
+    fill: str = ""
+    edge: str = ""
+    tile: Tile | None = None

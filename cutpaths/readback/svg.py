@@ -2,7 +2,7 @@
 
 Millimetres, x right, y up. `width`, `height` and `viewBox` are taken at their word, so that a wrong
 unit or a shifted view moves every point. Anything else than groups, titles, paths of straight
-segments and circles is refused, transforms and styles too.
+segments and circles is refused, transforms and styles too; only what is painted may have a fill.
 """
 
 from __future__ import annotations
@@ -10,12 +10,13 @@ from __future__ import annotations
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cutpaths.drawing import Document
 from cutpaths.readback.compare import differences, place_difference
 from cutpaths.readback.expected import strokes_of
 from cutpaths.readback.found import Found, Kind, Point, ReadError
+from cutpaths.readback.svg_paint import Paints, read_paints
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _MM = {
@@ -32,6 +33,7 @@ _NUMBER = r"-?[0-9]+(?:\.[0-9]+)?"
 _NUMBERS = re.compile(_NUMBER)
 _LENGTH = re.compile(rf"({_NUMBER})([a-z]*)")
 _ROUTE = re.compile(rf"M {_NUMBER},{_NUMBER}(?: L {_NUMBER},{_NUMBER})+( Z)?")
+_PAINT = "paint"
 _ATTRIBUTES = {
     "svg": {"baseProfile", "height", "version", "viewBox", "width"},
     "g": {
@@ -98,8 +100,8 @@ def read(data: bytes) -> Sheet:
     view = tuple(map(float, _NUMBERS.findall(root.get("viewBox", ""))))
     if len(view) != 4 or not (view[2] > 0 and view[3] > 0):
         raise ReadError(f"viewBox must have four numbers, found {root.get('viewBox')!r}")
-    page = _Page(size, view)
-    items = tuple(item for group in _children(root, "g") for item in page.role(group))
+    page = _Page(size, view, read_paints(root, size[1]))
+    items = tuple(item for group in _children(root, "g") for item in page.group(group))
     return Sheet(size=size, view=view, items=items)
 
 
@@ -109,8 +111,24 @@ class _Page:
 
     size: Point
     view: tuple[float, ...]
+    paints: Paints
 
-    def role(self, group: ET.Element) -> Iterator[Found]:
+    def group(self, group: ET.Element) -> Iterator[Found]:
+        return self._painted(group) if group.get("id") == _PAINT else self._role(group)
+
+    def _painted(self, group: ET.Element) -> Iterator[Found]:
+        for piece in _children(group, "g"):
+            name, _, key = piece.get("id", "").partition("-")
+            if name != _PAINT:
+                raise ReadError(f"the group {piece.get('id')!r} stands in the group {_PAINT!r}")
+            for path in piece:
+                fill, edge, tile = self.paints.read(path)
+                # Shapes of one paint are one path.
+                for route in re.split(" (?=M)", path.get("d", "")):
+                    line = self._line(route, _PAINT.upper(), key)
+                    yield replace(line, fill=fill, edge=edge, tile=tile)
+
+    def _role(self, group: ET.Element) -> Iterator[Found]:
         role = group.get("id", "")
         if group.get("fill") != "none":
             raise ReadError(f"the group {role!r} must have no fill")
@@ -126,14 +144,13 @@ class _Page:
             case "g":
                 string = element.findtext(f"{_SVG}title", "")
                 for stroke in _children(element, "path"):
-                    yield self._line(stroke, role, key, string)
+                    yield self._line(stroke.get("d", ""), role, key, string)
             case "path":
-                yield self._line(element, role, key)
+                yield self._line(element.get("d", ""), role, key)
             case _:
                 yield self._circle(element, role, key)
 
-    def _line(self, path: ET.Element, role: str, key: str, string: str = "") -> Found:
-        route = path.get("d", "")
+    def _line(self, route: str, role: str, key: str, string: str = "") -> Found:
         found = _ROUTE.fullmatch(route)
         if found is None:
             raise ReadError(f"a path must be M x,y L x,y ... Z, found {route[:60]!r}")

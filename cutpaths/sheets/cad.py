@@ -19,7 +19,8 @@ from cutpaths.strokes import text_width
 PEN = Pen(text_as_strokes=False)
 SPACING = 60.0
 ROW_WIDTH = 2600.0
-LABEL_MOST = 10.0
+LABEL_MOST, LABEL_SMALL = 10.0, 7.0
+LABEL_GAP = 35.0
 TITLE_HEIGHT = 18.0
 
 
@@ -67,17 +68,18 @@ def _shown(kit: Kit, piece: Piece) -> tuple[Item, ...]:
 
 
 def _label(kit: Kit, piece: Piece) -> tuple[Item, ...]:
-    """What a piece is, in its middle beside the grain line; above a template, which is narrow."""
+    """What a piece is: in the middle of a large one, beside its grain line; above a small one."""
     lines = _label_lines(kit, piece)
     left, bottom, right, top = box(piece.outline)
     x, y = middle((left, bottom), (right, top))
+    large = piece.kind in (PieceKind.BACKING, PieceKind.TOP)
     width = max(text_width(line, 1.0) for line in lines)
-    height, anchor = min(LABEL_MOST, (right - left) * 0.4 / width), Anchor.START
+    height = min(LABEL_MOST, (right - left) * 0.4 / width) if large else LABEL_SMALL
     step = height * 1.8
     at = x + height / 2, y + step * (len(lines) - 1) / 2
-    if piece.kind is PieceKind.TEMPLATE:
-        height, step = LABEL_MOST, LABEL_MOST * 1.8
-        at = left, top + SPACING + step * len(lines)
+    anchor = Anchor.START
+    if not large:
+        at = left, top + LABEL_GAP + step * (len(lines) - 1)
     elif not select(piece.marks, MarkKind.GRAIN):
         at, anchor = (x, at[1]), Anchor.MIDDLE
     key = piece.key.lower()
@@ -96,7 +98,7 @@ def _label_lines(kit: Kit, piece: Piece) -> tuple[str, ...]:
         labels.get(piece.fabric, piece.fabric),
         "as sewn" if sewn else f"cut {piece.count}",
         piece.face.value,
-        "" if served else f"seam allowance {allowance}",
+        "" if served or piece.kind is PieceKind.PATCH else f"seam allowance {allowance}",
         *(f"corners {', '.join(corners)}" for corners in served),
     )
     return tuple(line for line in lines if line)

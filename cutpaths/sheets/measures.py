@@ -32,6 +32,7 @@ HEIGHT = 5.0
 NEAR, FAR = -14.0, -30.0
 LONG_EDGE = 20.0
 LEAST = 15.0
+ROOMY = 60.0
 
 
 def measures(kit: Kit, piece: Piece) -> tuple[Dimension, ...]:
@@ -66,10 +67,13 @@ def _raw_ring(kit: Kit, piece: Piece) -> Ring:
 def _sides(ring: Ring, offset: float, ruler: Ruler) -> Iterator[Dimension]:
     """Foot and right side of a rectangle, every side of anything else."""
     sides = edges(ring)
-    ways = directions(ring)
-    square = all(abs(dot(a, b)) < 1e-9 for a, b in pairwise(ways))
-    for start, end in sides[:2] if square and len(ring) == 4 else sides:
+    for start, end in sides[:2] if _is_rectangle(ring) else sides:
         yield dimension(start, end, offset, ruler)
+
+
+def _is_rectangle(ring: Ring) -> bool:
+    square = all(abs(dot(a, b)) < 1e-9 for a, b in pairwise(directions(ring)))
+    return square and len(ring) == 4
 
 
 def _chains(piece: Piece, ring: Ring, ruler: Ruler) -> Iterator[Dimension]:
@@ -127,9 +131,11 @@ def _opening(piece: Piece, ruler: Ruler) -> Iterator[Dimension]:
 
 
 def _finished(piece: Piece, ruler: Ruler) -> Iterator[Dimension]:
-    """Finished sides of a patch, inside it."""
+    """Finished sides of a rectangular patch, inside it, where they can be read."""
     for mark in select(piece.marks, MarkKind.SEAM_RING):
-        yield from _sides(mark.points, -NEAR, ruler)
+        ring = mark.points
+        if _is_rectangle(ring) and min(distance(*side) for side in edges(ring)) > ROOMY:
+            yield from _sides(ring, -NEAR, ruler)
 
 
 def _long_edges(piece: Piece, ruler: Ruler) -> Iterator[Dimension]:

@@ -1,7 +1,8 @@
 """How each kind of mark is drawn; mm, in the frame of its piece.
 
 Points differ by shape: a dot is a ring, a center mark a long line across the seam with a bar, a
-match mark a short line, a back-tack two bars across its seam, an opening's end three.
+patch seam a short line, a quarter mark two, a back-tack two bars across its seam, an opening's
+end three.
 """
 
 from __future__ import annotations
@@ -73,9 +74,17 @@ def _center(points: tuple[Point, ...]) -> Sign:
     return Path((edge, inner)), _bar(inner, inward)
 
 
-def _match(points: tuple[Point, ...]) -> Sign:
+def _tick(points: tuple[Point, ...]) -> Sign:
     """From the raw edge to the seam."""
     return (Path((points[1], points[0])),)
+
+
+def _quarter(points: tuple[Point, ...]) -> Sign:
+    """Two lines from the raw edge to the seam, the mark between them."""
+    place, edge = points
+    side = right_of(unit(sub(place, edge)))
+    reach = (BAR_REACH, -BAR_REACH)
+    return tuple(Path((along(edge, side, r), along(place, side, r))) for r in reach)
 
 
 def _tack(points: tuple[Point, ...]) -> Sign:
@@ -122,8 +131,8 @@ _SIGNS: dict[MarkKind, Callable[[tuple[Point, ...]], Sign]] = {
     MarkKind.SEAM_RING: _ring,
     MarkKind.BASTE: _ring,
     MarkKind.CENTER: _center,
-    MarkKind.QUARTER: _match,
-    MarkKind.PATCH_SEAM: _match,
+    MarkKind.QUARTER: _quarter,
+    MarkKind.PATCH_SEAM: _tick,
     MarkKind.OPENING_END: _opening_end,
     MarkKind.OPENING_FOLD: _line,
     MarkKind.BORDER_FOLD: _line,

@@ -40,7 +40,7 @@ from cutpaths.writers.dxf_setup import (
     settled_options,
     to_bytes,
 )
-from cutpaths.writers.writable import require_writable
+from cutpaths.writers.writable import require_unpainted, require_writable
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as DxfDocument
@@ -65,6 +65,7 @@ def render(document: Document) -> bytes:
     """
     drawing = document.only_sheet("DXF")
     require_writable(drawing)
+    require_unpainted(drawing, "DXF")
     with settled_options():
         doc = new_document(drawing)
         unit = drawing.about.unit

@@ -4,9 +4,11 @@ Millimetres. `width`, `height` and `viewBox` carry the same numbers, so that one
 (SVG 1.1, 7.7 and 7.10). Coordinates are final and absolute, with six decimals; y runs down in SVG,
 and `height - y` is the only flip. A group for each role in drawing order (id `cut`) holds a group
 for each piece (id `cut-backing`). A text is drawn by the strokes of the single-line font, in a
-group whose `<title>` (5.4) is the string. `<metadata>` (21) has Dublin Core elements.
+group whose `<title>` (5.4) is the string. `<metadata>` (21) has Dublin Core elements. The painted
+shapes of pictures stand in a group `paint` before all others (see `svg_paint`).
 
-Left out: transforms, styles, scripts, fills, text elements, curves, several sheets.
+Left out: transforms, styles, scripts, fills of what is not painted, text elements, curves, several
+sheets.
 """
 
 from __future__ import annotations
@@ -21,6 +23,7 @@ import svgwrite
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, by_role, flatten, text_paths
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Circle, Path, Point, Text
+from cutpaths.writers.svg_paint import add_paint
 from cutpaths.writers.writable import require_writable
 
 _DECLARATION = '<?xml version="1.0" encoding="utf-8"?>\n'
@@ -40,8 +43,9 @@ def render(document: Document) -> bytes:
     require_writable(drawing)
     canvas = _canvas(drawing)
     ink = _Ink(canvas, drawing.size[1])
-    flat = (part for item in drawing.items for part in flatten(item))
-    for role, pieces in by_role(flat):
+    flat = [part for item in drawing.items for part in flatten(item)]
+    add_paint(canvas, drawing, flat, _number, ink.route)
+    for role, pieces in by_role(part for part in flat if part.paint is None):
         group = canvas.add(canvas.g(id=role.lower(), **_stroke(role, drawing.pen)))
         for key, items in pieces.items():
             piece = group.add(canvas.g(id=f"{role.lower()}-{key}"))
@@ -91,7 +95,8 @@ def _stroke(role: Role, pen: Pen) -> dict[str, str]:
         "stroke_linejoin": "round",
     }
     if pen.patterned and style.pattern:
-        return stroke | {"stroke_dasharray": " ".join(map(_number, style.pattern))}
+        dashes = (_number(length * pen.stretch) for length in style.pattern)
+        return stroke | {"stroke_dasharray": " ".join(dashes)}
     return stroke | {"stroke_linecap": "round"}
 
 
@@ -105,7 +110,7 @@ class _Ink:
     def element(self, item: Item) -> _Element:
         match item.shape:
             case Path(points, closed):
-                return self.canvas.path(d=self._route(points, closed))
+                return self.canvas.path(d=self.route(points, closed))
             case Circle((x, y), radius):
                 center = _number(x), _number(self.height - y)
                 return self.canvas.circle(center=center, r=_number(radius))
@@ -114,7 +119,8 @@ class _Ink:
             case shape:
                 raise TypeError(f"a flat item holds a path, a circle or a text, got {shape!r}")
 
-    def _route(self, points: tuple[Point, ...], closed: bool) -> str:
+    def route(self, points: tuple[Point, ...], closed: bool) -> str:
+        """The way of a path from point to point, in user units."""
         # As `_number`, all points at once: this is where a large file spends its time.
         height = self.height
         route = " L ".join([f"{x:.6f},{height - y:.6f}" for x, y in points])
@@ -124,7 +130,7 @@ class _Ink:
         group = self.canvas.g(stroke_dasharray="none")  # dashed letters are unreadable
         group.set_desc(title=text.string)
         for path in text_paths(text):
-            group.add(self.canvas.path(d=self._route(path.points, path.closed)))
+            group.add(self.canvas.path(d=self.route(path.points, path.closed)))
         return group
 
 

@@ -39,7 +39,7 @@ def require_writable(drawing: Drawing) -> None:
 def _require_item(item: Item) -> None:
     if _KEY.fullmatch(item.key) is None:
         raise DrawingError(f"a key must be lower-case letters, digits and dashes, got {item.key!r}")
-    problem = _problem(item)
+    problem = _problem(item) or _paint_problem(item)
     if problem:
         raise DrawingError(f"{item.role} of {item.key}: {problem}")
 
@@ -67,6 +67,26 @@ def _problem(item: Item) -> str:
             return _reach_problem((motion.dx, motion.dy), (motion.cos, motion.sin))
         case _:
             assert_never(item.shape)
+
+
+def _paint_problem(item: Item) -> str:
+    """Only what is inside a closed line can be filled."""
+    if item.paint is None or (isinstance(item.shape, Path) and item.shape.closed):
+        return ""
+    return "only a closed line can be painted"
+
+
+def require_unpainted(drawing: Drawing, form: str) -> None:
+    """Checks that a drawing is lines alone, for a format that holds nothing else.
+
+    Raises:
+        DrawingError: something on it, or on what is placed on it, is painted.
+    """
+    for item in drawing.items:
+        if item.paint is not None:
+            raise DrawingError(f"{form} holds no paint, and {drawing.name} is a picture")
+        if isinstance(item.shape, Placed):
+            require_unpainted(item.shape.drawing, form)
 
 
 def _path_problem(path: Path) -> str:

@@ -1,0 +1,129 @@
+"""From a bed file to a checked `Bed`, in the stages of a project file: text, shape, rules."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from cutpaths import source
+from cutpaths.geometry.assembly import PieceKind
+from cutpaths.machine.bed import Bed, Margin, Tool
+from cutpaths.machine.bed_rules import bed_flaws, margin_of
+from cutpaths.machine.bed_shape import NONE, BedTable, ToolTable
+from cutpaths.project.fill import fill
+from cutpaths.project.flaws import stop_at
+from cutpaths.roles import STYLES, MachineWork, Role
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from cutpaths.source import Source
+
+DEFAULT_FORMATS = ("svg", "dxf")
+PIECES = {
+    "patches": PieceKind.PATCH,
+    "top": PieceKind.TOP,
+    "backing": PieceKind.BACKING,
+    "templates": PieceKind.TEMPLATE,
+}
+
+
+def load(path: Path) -> Bed:
+    """Reads and checks a bed file.
+
+    Raises:
+        FileError: the file cannot be read.
+        InputError: something in it cannot be used; it carries every finding of its stage.
+    """
+    return _bed(source.load(path))
+
+
+def read(text: str, *, name: str = "bed") -> Bed:
+    """Reads and checks a bed from text; findings give `name` as its file.
+
+    Raises:
+        InputError: something in it cannot be used; it carries every finding of its stage.
+    """
+    return _bed(source.read(text, name))
+
+
+def _bed(text: Source) -> Bed:
+    file = fill(BedTable, text)
+    stop_at(list(bed_flaws(file)), text)
+    return _settled(file, text.digest)
+
+
+def _settled(file: BedTable, digest: str) -> Bed:
+    tools = {name: _tool(name, tool) for name, tool in file.tool.items()}
+    roles = dict(_roles(file, tools))
+    kerf = roles[Role.CUT].kerf
+    place = file.bed
+    left, right, foot, head = margin_of(place.margin)
+    return Bed(
+        name=file.name,
+        digest=digest,
+        unit=file.units,
+        width=place.width,
+        height=place.height,
+        margin=Margin(left=left, right=right, foot=foot, head=head),
+        spacing=kerf if place.common_cuts else place.spacing or Fraction(0),
+        feed=place.feed,
+        pieces=frozenset(PIECES[name] for name in place.pieces or PIECES),
+        common_cuts=place.common_cuts,
+        roll=place.roll,
+        sections=place.sections,
+        tools=_in_order(tools, roles),
+        roles=roles,
+        travel=file.travel.speed,
+        tool_change=file.travel.tool_change,
+        formats=tuple(file.formats or DEFAULT_FORMATS),
+        shown=file.shown,
+        plotter_middle=file.plotter.origin == "middle",
+        plotter_turn=file.plotter.turn // 90,
+    )
+
+
+def _tool(name: str, tool: ToolTable) -> Tool:
+    nought = Fraction(0)
+    return Tool(
+        name=name,
+        kind=tool.kind,
+        number=tool.number,
+        colour=_colour(tool),
+        speed=tool.speed,
+        kerf=tool.kerf or nought,
+        blade_offset=tool.blade_offset or nought,
+        overcut=tool.overcut or nought,
+    )
+
+
+def _colour(tool: ToolTable) -> tuple[int, int, int]:
+    """The colour asked for, else that of drawn or of cut lines on every sheet."""
+    if tool.colour is None:
+        return STYLES[Role.STITCH if tool.kind == "pen" else Role.CUT].colour
+    red, green, blue = bytes.fromhex(tool.colour[1:])
+    return red, green, blue
+
+
+def _roles(file: BedTable, tools: dict[str, Tool]) -> Iterator[tuple[Role, Tool]]:
+    """The tool of each role: as asked, else by what a machine does with it."""
+    pen = next((tool for tool in tools.values() if tool.draws), None)
+    blade = next((tool for tool in tools.values() if not tool.draws), None)
+    usual = {MachineWork.CUT: blade, MachineWork.DRAW: pen}
+    for role in Role:
+        asked = file.roles.get(role.lower())
+        tool = usual.get(STYLES[role].work)
+        if role is Role.GRAIN and asked is None:
+            tool = None  # on cloth a grain line shows through, as text does
+        if asked is not None:
+            tool = None if asked == NONE else tools[asked]
+        if tool is not None:
+            yield role, tool
+
+
+def _in_order(tools: dict[str, Tool], roles: dict[Role, Tool]) -> tuple[Tool, ...]:
+    """The tools that have work: pens, then those that cut no outline, then that of outlines."""
+    last = roles[Role.CUT].name
+    used = [tool for tool in tools.values() if tool in roles.values()]
+    return tuple(sorted(used, key=lambda t: (not t.draws, t.name == last, t.number)))

@@ -81,8 +81,8 @@ def commands() -> Iterator[str]:
     """The page of commands, from the help of each."""
     yield "# Commands\n"
     yield "Made from `--help` of each command.\n"
-    yield from _help(cli, click.Context(cli, info_name="cutpaths", **_WIDTH), "cutpaths")
-    parent = click.Context(cli, info_name="cutpaths", **_WIDTH)
+    parent = click.Context(cli, info_name="cutpaths", **cli.context_settings, **_WIDTH)
+    yield from _help(cli, parent, "cutpaths")
     for name in cli.list_commands(parent):
         command = cli.get_command(parent, name)
         if command is not None:

@@ -175,7 +175,7 @@ def unequal() -> Document:
 
 def hexagon() -> Document:
     """A corner of 120 degrees."""
-    kit, writing = example("beehive"), Writing(0.34)
+    kit, writing = example("beehive"), Writing(0.38)
     view = _View(kit, 0)
     (cx, cy), (first, second) = view.corner.fold_point, view.corner.miter
     bend = view.corner.trim[1]
@@ -217,7 +217,7 @@ def folded_over() -> Document:
 
 def template() -> Document:
     """The corner template as it lies on a corner of the backing."""
-    kit, writing = example("tidepool"), Writing(0.7)
+    kit, writing = example("tidepool"), Writing(0.6)
     view = _View(kit, 0)
     card = kit.templates[0].piece
     x, y = kit.blanket.corners[0].backing_point
@@ -231,11 +231,11 @@ def template() -> Document:
     items = [
         *(move(laid, Item(i.role, KEY, i.shape)) for i in piece_items(card)),
         *within(backing, rectangle(-1, -1, far, far)),
-        *writing.name("hole over the dot", (-14, dots[0][1]), dots[0]),
-        *writing.name("working edge, along the trim", (-14, 80), (cut - 80, 80)),
-        *writing.name("notch at the miter fold", (-14, 45), (cx - 3, cy - 5)),
-        *writing.name("raw edge of the backing", (-14, 18), (0, 18)),
-        *writing.name("slot over the miter stitching", (far + 10, slots[1][1] + 55), slots[1]),
+        *writing.name("hole over a dot", (-14, dots[0][1]), dots[0]),
+        *writing.name("working edge", (-14, 80), (cut - 80, 80)),
+        *writing.name("notch", (-14, 45), (cx - 3, cy - 5)),
+        *writing.name("raw edge", (-14, 18), (0, 18)),
+        *writing.name("slot over the stitching", (far + 10, slots[1][1] + 55), slots[1]),
         *writing.name("border fold", (far + 10, cy), (far, cy)),
     ]
     return document("corner-template", "the corner template", kit, items, writing)

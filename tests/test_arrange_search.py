@@ -210,6 +210,16 @@ def test_missing_solver_says_what_to_install(monkeypatch: pytest.MonkeyPatch) ->
     )
 
 
+def test_solver_is_spared_what_is_too_large() -> None:
+    """Cells times prints beyond what memory is for say so, with the best found."""
+    pins = (Pin(0, 0, "a"), Pin(0, 2, "b"), Pin(0, 1, "c"))
+    counts = (625, 625, 625, 417, *(2,) * 104)
+    found = arranged(rules_of(50, 50, counts, pinned=pins), seconds=0.1)
+    assert found.outcome is Outcome.OPEN
+    assert found.reason == "the solver that can tell is not asked about 2,500 cells in 108 prints"
+    assert len(found.violations) >= 1
+
+
 def test_same_seed_same_layout_other_seed_another() -> None:
     """A layout is repeated by its seed alone, from the swaps or from the solver."""
     wall, tight = rules_of(12, 12, PACK), rules_of(14, 14, (49,) * 4)

@@ -14,6 +14,7 @@ import pytest
 from cutpaths.lengths import INCH
 from cutpaths.project import load, read, template
 from cutpaths.project.model import Fabric, Panel, Regular, Squares
+from cutpaths.project.patchwork import Blocks, Bricks, Grid, OnPoint, Strips
 
 FIXTURES = Path(__file__).parents[1] / "fixtures"
 
@@ -45,10 +46,15 @@ def test_sizes_in_the_comments_of_a_new_project_agree(line: str) -> None:
 
 EXAMPLES: dict[str, tuple[type, tuple[Fraction, ...], int]] = {
     "beehive": (Regular, inches(*[1.5] * 6), 0),
+    "boathouse": (Strips, (Fraction(50),) * 4, 0),
     "doorway": (Squares, inches(3, 2, 1, 1.5), 0),
     "fjord": (Squares, tuple(map(Fraction, (75, 73, 75, 73))), 2),
+    "kiln": (Bricks, inches(*[2.5] * 4), 0),
+    "lighthouse": (Grid, inches(*[2] * 4), 0),
     "orchard": (Panel, inches(*[2.5] * 4), 0),
     "tidepool": (Squares, inches(*[2.5] * 4), 0),
+    "trellis": (OnPoint, inches(*[2.25] * 4), 0),
+    "windrose": (Blocks, inches(*[2] * 4), 0),
 }
 
 

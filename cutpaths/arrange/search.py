@@ -16,6 +16,7 @@ from cutpaths.arrange.supply import planned_counts
 from cutpaths.arrange.violations import Touch, Violation, used_counts, violations
 
 SECONDS = 10.0  # of work, unless asked otherwise
+CHOICES_MOST = 200_000  # cells times prints; the solver takes 2 kB of memory for each
 SETTLING, SPREADING = 0.05, 0.06  # shares of the work for swaps; the solver has the rest
 
 
@@ -91,6 +92,9 @@ def _judged(
         return Outcome.OPEN, watch.stopped, None
     if not is_installed():
         return Outcome.OPEN, f"the solver that can tell is not installed: {INSTALL}", None
+    if rules.cells * len(rules.prints) > CHOICES_MOST:
+        size = f"{rules.cells:,} cells in {len(rules.prints)} prints"
+        return Outcome.OPEN, f"the solver that can tell is not asked about {size}", None
     answer = decided(rules, seed, (1 - SETTLING - SPREADING) * seconds, watch)
     match answer.verdict:
         case Verdict.KEPT:

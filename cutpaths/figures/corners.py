@@ -76,7 +76,7 @@ def _folded(kit: Kit, corner: Corner, i: int, key: str) -> tuple[Figure, ...]:
     ruler = kit.project.ruler
     ends = [exact(along) for along, _ in _from_corner(kit, corner, i, corner.miter)]
     return tuple(
-        length(f"{key}.{name}", f"{label}, from the corner along its raw edge", along, ruler)
+        length(f"{key}.{name}", f"{label}, along its raw edge", along, ruler)
         for name, label, along in _named(corner, "corner fold", ends)
     )
 
@@ -87,7 +87,7 @@ def _waste(corner: Corner, key: str, ruler: Ruler) -> tuple[Figure, ...]:
         return ()
     legs = [exact(distance(corner.backing_point, end)) for end in (corner.trim[0], corner.trim[-1])]
     ends = tuple(
-        length(f"{key}.{name}", f"{label}, from the corner along its raw edge", leg, ruler)
+        length(f"{key}.{name}", f"{label}, along its raw edge", leg, ruler)
         for name, label, leg in _named(corner, "trim line", legs)
     )
     return (*ends, area(f"{key}.waste", "cloth trimmed away", signed_area(corner.waste)))

@@ -47,6 +47,12 @@ DiagonalName = Annotated[
 EachDiagonal = dict[DiagonalName, Length]
 
 
+Colour = Annotated[
+    str,
+    Meta(pattern="^#[0-9a-fA-F]{6}$", extra={"must": 'be a colour such as "#3a879c"'}),
+]
+
+
 class SwatchTable(Table, frozen=True):
     """A picture of a cloth at true scale, for pictures of the blanket."""
 
@@ -75,12 +81,7 @@ class FabricTable(Table, frozen=True):
         bool, Meta(description="Whether its print or nap has an up (default: false)")
     ] = False
     colour: Annotated[
-        str | None,
-        Meta(
-            pattern="^#[0-9a-fA-F]{6}$",
-            description="Colour in pictures, such as #3a879c; else one is chosen",
-            extra={"must": 'be a colour such as "#3a879c"'},
-        ),
+        Colour | None, Meta(description="Colour in pictures; else one is chosen")
     ] = None
     swatch: Annotated[
         SwatchTable | None, Meta(description="Picture of the cloth, repeated in pictures")

@@ -189,7 +189,7 @@ def hexagon() -> Document:
         *writing.name("fold point C", (far + 10, cy + 16), (cx + 1, cy + 1)),
         *writing.name("miter stitching", (far + 10, 24), middle((cx, cy), second)),
         *writing.name("stitching line of A", (far + 10, second[1]), (far, second[1])),
-        *writing.name("miter fold", (-10, -12), middle((0, 0), (cx, cy))),
+        *writing.name("miter fold", (26, -12), (cx / 3, cy / 3)),
     ]
     return document("corner-hexagon", "a corner of a hexagon", kit, items, writing)
 

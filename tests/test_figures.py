@@ -209,9 +209,9 @@ def test_table_of_a_squares_blanket() -> None:
         "Tide pool",
         "",
         "Blanket",
-        "  finished blanket, across                                      32 in (812.8 mm)",
-        "  finished blanket, down                                        36 1/2 in (927.1 mm)",
-        "  backing, cut, across                                          37 1/2 in (952.5 mm)",
+        "  finished blanket, across                      32 in (812.8 mm)",
+        "  finished blanket, down                        36 1/2 in (927.1 mm)",
+        "  backing, cut, across                          37 1/2 in (952.5 mm)",
     ]
 
 

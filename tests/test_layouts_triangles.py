@@ -42,14 +42,14 @@ def test_half_square_triangle_of_the_guild() -> None:
     """Finished 3, square 3 7/8, cut once. Source: North Hampshire Quilters (guild)."""
     blank = _blank(_half(3 * INCH))
     assert blank.cut == (INCH * 31 / 8, INCH * 31 / 8)
-    assert blank.words(RULER) == "squares of 3 7/8 in, cut once on the diagonal"
+    assert blank.words(RULER, 2) == "2 squares of 3 7/8 in, cut once on the diagonal"
 
 
 def test_quarter_square_triangle_of_the_guild() -> None:
     """Finished 3, square 4 1/4, cut twice. Source: North Hampshire Quilters (guild)."""
     blank = _blank(_quarter(3 * INCH))
     assert blank.cut == (INCH * 17 / 4, INCH * 17 / 4)
-    assert blank.words(RULER) == "squares of 4 1/4 in, cut twice on the diagonal"
+    assert blank.words(RULER, 1) == "1 square of 4 1/4 in, cut twice on the diagonal"
 
 
 def test_exact_additions() -> None:
@@ -121,8 +121,8 @@ def test_three_four_five_is_exact() -> None:
     shape = PatchShape(PatchKind.HALF, 3 * INCH, 4 * INCH)
     blank = _blank(shape)
     assert blank.exact == (INCH * (3 + Fraction(3, 4)), INCH * 5)
-    assert blank.words(RULER) == (
-        "rectangles of 3 3/4 in x 5 in, right side up, "
+    assert blank.words(RULER, 3) == (
+        "3 rectangles of 3 3/4 in x 5 in, right side up, "
         "cut once on the diagonal that falls to the right"
     )
 
@@ -173,6 +173,6 @@ def test_sewn_pair() -> None:
         assert abs(q[0] - q[1]) / 2**0.5 == pytest.approx(6.35)
         assert distance(p, q) == pytest.approx((98.425 - 6.35 * 2**0.5) * 2**0.5)
     assert made.words(RULER) == (
-        "squares of 3 7/8 in, sewn in pairs on both sides of a diagonal, cut on it, "
+        "3 of each, squares of 3 7/8 in, sewn in pairs on both sides of a diagonal, cut on it, "
         "trimmed to 3 1/2 in"
     )

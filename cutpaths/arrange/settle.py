@@ -10,9 +10,11 @@ from collections.abc import Sequence
 from math import exp
 from random import Random
 
+from cutpaths.arrange.bounds import fewest_touches
 from cutpaths.arrange.effort import TRIES_BETWEEN, Watch
 from cutpaths.arrange.rows import RowCounts
 from cutpaths.arrange.rules import ArrangeRules, Layout, meetings, neighbours
+from cutpaths.arrange.violations import used_counts
 
 DOING = "Keeping the rules"
 LOOKS = 16  # neighbours looked at for one swap
@@ -38,7 +40,9 @@ def broken(rules: ArrangeRules, layout: Layout) -> int:
 
 
 def settled(rules: ArrangeRules, start: Layout, tries: int, random: Random, watch: Watch) -> Layout:
-    """The layout with the fewest broken rules met on the way; the first that breaks none ends it.
+    """The layout with the fewest broken rules met on the way.
+
+    It ends at the first layout that breaks as few as any can, by counting; mostly none.
 
     Args:
         rules: what to keep.
@@ -50,7 +54,8 @@ def settled(rules: ArrangeRules, start: Layout, tries: int, random: Random, watc
     free = [cell for cell in range(rules.cells) if cell not in rules.fixed]
     now = fewest = broken(rules, start)
     best = start
-    if len(free) < 2 or not now:
+    least = fewest_touches(rules, used_counts(rules, start))
+    if len(free) < 2 or now == least:
         return start
     grid, near, rows = list(start), neighbours(rules), RowCounts(rules, start)
     chance, count, heat = random.random, len(free), HOT
@@ -75,7 +80,7 @@ def settled(rules: ArrangeRules, start: Layout, tries: int, random: Random, watc
             now += change
             if now < fewest:
                 fewest, best = now, tuple(grid)
-                if not now:
+                if now == least:
                     break
     return best
 

@@ -3,5 +3,6 @@
 from cutpaths.figures.collect import figures
 from cutpaths.figures.model import Figure, Figures, Group
 from cutpaths.figures.sizes import Sizes, sizes
+from cutpaths.figures.variants import variant_groups
 
-__all__ = ["Figure", "Figures", "Group", "Sizes", "figures", "sizes"]
+__all__ = ["Figure", "Figures", "Group", "Sizes", "figures", "sizes", "variant_groups"]

@@ -7,13 +7,13 @@ from string import ascii_uppercase
 from cutpaths.figures.corners import corner_groups
 from cutpaths.figures.deviations import deviations
 from cutpaths.figures.measured import measured, sewn_words
-from cutpaths.figures.model import Figure, Figures, Group, count, exact, length, size, words
+from cutpaths.figures.model import Figure, Figures, Group, exact, length, size, words
+from cutpaths.figures.patches import patch_seams, patches, seam_notes
 from cutpaths.figures.sizes import on_the_ruler, sizes
 from cutpaths.geometry.marks import Mark, MarkKind, letter, select
 from cutpaths.geometry.polygons import Ring, box, distance, edges, middle
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
-from cutpaths.project.model import Squares
 
 # A center this near to the middle of the raw side may be found by folding.
 FOLDING_MM = 0.1
@@ -24,7 +24,8 @@ def figures(kit: Kit) -> Figures:
     groups = (
         Group("Blanket", _blanket(kit)),
         Group("The top as it was sewn", measured(kit)),
-        Group("Patches", _patches(kit)),
+        Group("Patches", patches(kit)),
+        Group("Patch seams", patch_seams(kit)),
         Group("Sides", _sides(kit)),
         Group("Turning opening", _opening(kit)),
         *corner_groups(kit),
@@ -35,7 +36,7 @@ def figures(kit: Kit) -> Figures:
         project=kit.project.title,
         digest=kit.project.digest,
         groups=tuple(group for group in groups if group.figures),
-        notes=(*kit.notes, *_center_notes(kit), *_ruler_notes(kit)),
+        notes=(*kit.notes, *seam_notes(kit), *_center_notes(kit), *_ruler_notes(kit)),
     )
 
 
@@ -76,25 +77,6 @@ def _borders(kit: Kit) -> tuple[Figure, ...]:
         length(f"border.{letter(i).lower()}", f"border of side {letter(i)}", b, ruler)
         for i, b in enumerate(borders)
     )
-
-
-def _patches(kit: Kit) -> tuple[Figure, ...]:
-    """Cut size and count of each patch."""
-    if not kit.pieced:
-        return ()
-    labels = {fabric.name: fabric.label for fabric in kit.project.fabrics}
-    found: list[Figure] = []
-    for piece in kit.patchwork.pieces():
-        key = piece.key.lower()
-        label = f"{piece.key} ({labels.get(piece.fabric, piece.fabric)})"
-        found.append(count(f"{key}.count", label, piece.count, "to cut"))
-    if isinstance(kit.project.top, Squares):
-        finished = kit.project.top.finished
-        cut = finished + 2 * kit.project.allowance
-        ruler = kit.project.ruler
-        found.append(length("patch.cut", "each square, cut", cut, ruler))
-        found.append(length("patch.finished", "each square, finished", finished, ruler))
-    return tuple(found)
 
 
 def _sides(kit: Kit) -> tuple[Figure, ...]:

@@ -20,6 +20,8 @@ from cutpaths.project.sizes import raw_top
 
 # A misfit smaller than this is met exactly: it is the rounding of the fit.
 NO_MISFIT_MM = 1e-6
+# What is less than this prints as 0 mm.
+NOTHING_MM = 0.05
 
 _NAMES = {
     **{span: f"side {span}" for span in SIDES},
@@ -97,7 +99,7 @@ def _beside_design(top: Measured, raw: tuple[Fraction, Fraction], ruler: Ruler) 
 
 def _off(off: Difference, ruler: Ruler, more: str, less: str) -> str:
     """An amount without its sign, which way it goes, and in percent."""
-    if not off.amount:
+    if abs(off.amount) < NOTHING_MM:
         return "nothing"
     way = more if off.amount > 0 else less
     return f"{percent(off)}, {ruler.both(abs(off.amount))} {way}"

@@ -114,8 +114,6 @@ def _roles(file: BedTable, tools: dict[str, Tool]) -> Iterator[tuple[Role, Tool]
     for role in Role:
         asked = file.roles.get(role.lower())
         tool = usual.get(STYLES[role].work)
-        if role is Role.GRAIN and asked is None:
-            tool = None  # on cloth a grain line shows through, as text does
         if asked is not None:
             tool = None if asked == NONE else tools[asked]
         if tool is not None:

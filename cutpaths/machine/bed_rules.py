@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from cutpaths.lengths import Unit, exact, shown
-from cutpaths.machine.bed import ToolKind
+from cutpaths.machine.bed import Feed, ToolKind
 from cutpaths.machine.bed_shape import NONE, BedTable, MarginTable, ToolTable
 from cutpaths.machine.plotter import range_problem
 from cutpaths.project.flaws import Flaw
@@ -143,12 +143,14 @@ def _section_flaws(file: BedTable) -> Iterator[Flaw]:
     if not bed.sections:
         return
     path = ("bed", "sections")
-    _, _, foot, head = margin_of(bed.margin)
+    left, right, foot, head = margin_of(bed.margin)
+    ends = (foot, head) if bed.feed is Feed.UP else (left, right)
     if not bed.roll:
         yield Flaw(path, "must be left out where the machine has no roll", "Write `roll = true`")
-    elif foot or head:
-        problem = "must have no margin at foot and head, where one section follows another"
-        yield Flaw(path, problem, "Write `margin = { left = 10, right = 10 }`")
+    elif any(ends):
+        names = ("foot", "head") if bed.feed is Feed.UP else ("left", "right")
+        problem = f"must have no margin at {names[0]} and {names[1]}, where sections meet"
+        yield Flaw(path, problem, "Name the margins of the other two edges alone")
     elif not _marks_tool(file):
         problem = "must have a tool for the role match, which draws the alignment marks"
         yield Flaw(path, problem, 'Write for example `match = "pen"` under [roles]')

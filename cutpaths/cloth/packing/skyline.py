@@ -31,105 +31,57 @@ class Filling(NamedTuple):
     steps: list[tuple[Shape, int, int]]
 
 
-class Gap(NamedTuple):
-    """The lowest stretch of a skyline: its place in it, its size and the walls beside it."""
-
-    place: int
-    x: int
-    y: int
-    width: int
-    left: int
-    right: int
-
-
-class Skyline:
-    """The upper edge of what is placed, between walls of the height aimed for.
-
-    Stretch k lies at `_levels[k]` and runs from `_starts[k]` to `_starts[k + 1]`; neighbours
-    differ in level. The first and the last stretch are the walls; they have no width at first.
-    """
-
-    __slots__ = ("_levels", "_starts")
-
-    def __init__(self, width: int, target: int) -> None:
-        self._levels = [target, 0, target]
-        self._starts = [0, 0, width]
-
-    def lowest(self) -> Gap | None:
-        """The lowest gap, the leftmost of them; None where all is filled to the top of the walls."""
-        levels, starts = self._levels, self._starts
+def skyline_filling(order: Order, width: int, target: int) -> Filling:
+    """Fills a strip up to a target height, until more is wasted than can be spared."""
+    # Stretch k of the upper edge lies at levels[k] and runs from starts[k] to starts[k + 1];
+    # neighbours differ in level. The first and the last are the walls at the strip's edges.
+    levels, starts = [target, 0, target], [0, 0, width]
+    at_most_wide, at_most_high = order.widths.at_most, order.heights.at_most
+    of_width, of_height = order.widths.exactly.get, order.heights.exactly.get
+    left, area, spare, steps = order.everything, 0, width * target - order.area, []
+    while left:
         level = min(levels)
         k = levels.index(level)
         if k == 0:
-            return None
-        x = starts[k]
-        return Gap(k, x, level, starts[k + 1] - x, levels[k - 1] - level, levels[k + 1] - level)
-
-    def fill(self, gap: Gap, height: int) -> None:
-        """Raises the whole of a gap."""
-        k = gap.place
-        self._levels[k] = gap.y + height
-        if height == gap.right:
-            del self._levels[k + 1], self._starts[k + 1]
-        if height == gap.left:
-            del self._levels[k], self._starts[k]
-
-    def stack_left(self, gap: Gap, width: int, height: int) -> int:
-        """Raises the left part of a gap; gives its x."""
-        k = gap.place
-        self._starts[k] = gap.x + width
-        if height != gap.left:
-            self._levels.insert(k, gap.y + height)
-            self._starts.insert(k, gap.x)
-        return gap.x
-
-    def stack_right(self, gap: Gap, width: int, height: int) -> int:
-        """Raises the right part of a gap; gives its x."""
-        k, x = gap.place, gap.x + gap.width - width
-        if height == gap.right:
-            self._starts[k + 1] = x
+            break
+        gap, taller = starts[k + 1] - starts[k], max(levels[k - 1], levels[k + 1])
+        fitting = left & at_most_wide(gap) & at_most_high(target - level)
+        if fitting:
+            fitting = fitting & of_width(gap, 0) or fitting
+            rank = first(fitting & of_height(taller - level, 0) or fitting)
+            shape = order.shapes[rank]
+            left ^= order.same_piece(rank)
+            area += shape.width * shape.height
+            x = _set_down(levels, starts, k, shape.width, shape.height)
+            steps.append((shape, x, level))
         else:
-            self._levels.insert(k + 1, gap.y + height)
-            self._starts.insert(k + 1, x)
-        return x
-
-    def stack(self, gap: Gap, width: int, height: int, *, flipped: bool) -> int:
-        """Puts a piece against the taller wall of a gap, or the other if flipped; gives its x."""
-        if width == gap.width:
-            self.fill(gap, height)
-            return gap.x
-        if (gap.left >= gap.right) is not flipped:
-            return self.stack_left(gap, width, height)
-        return self.stack_right(gap, width, height)
-
-
-def skyline_filling(order: Order, width: int, target: int) -> Filling:
-    """Fills a strip up to a target height, until more is wasted than can be spared."""
-    skyline, left = Skyline(width, target), order.everything
-    area, spare, steps = 0, width * target - order.area, []
-    while left and (gap := skyline.lowest()) is not None:
-        room = target - gap.y
-        fitting = left & order.widths.at_most(gap.width) & order.heights.at_most(room)
-        if not fitting:
-            height = min(gap.left, gap.right)
-            spare -= gap.width * height
+            lower = min(levels[k - 1], levels[k + 1])
+            spare -= gap * (lower - level)
             if spare < 0:
                 break
-            skyline.fill(gap, height)
-            continue
-        rank = first(_best(order, fitting, gap))
-        left ^= order.same_piece(rank)
-        shape = order.shapes[rank]
-        flipped = bool(order.flips >> rank & 1)
-        x = skyline.stack(gap, shape.width, shape.height, flipped=flipped)
-        area += shape.width * shape.height
-        steps.append((shape, x, gap.y))
+            _set_down(levels, starts, k, gap, lower - level)
     return Filling(area, not left, steps)
 
 
-def _best(order: Order, fitting: int, gap: Gap) -> int:
-    """Those that fit a gap best."""
-    filling = fitting & order.widths.exactly.get(gap.width, 0)
-    level = order.heights.exactly.get(max(gap.left, gap.right), 0)
-    fitting = filling or fitting
-    return fitting & level or fitting
+def _set_down(levels: list[int], starts: list[int], k: int, width: int, height: int) -> int:
+    """Raises a skyline by a piece in gap k, against the taller wall; gives its x."""
+    x, top = starts[k], levels[k] + height
+    if x + width == starts[k + 1]:
+        levels[k] = top
+        if levels[k + 1] == top:
+            del levels[k + 1], starts[k + 1]
+        if levels[k - 1] == top:
+            del levels[k], starts[k]
+    elif levels[k - 1] >= levels[k + 1]:
+        starts[k] = x + width
+        if levels[k - 1] != top:
+            levels.insert(k, top)
+            starts.insert(k, x)
+    else:
+        x = starts[k + 1] - width
+        if levels[k + 1] == top:
+            starts[k + 1] = x
+        else:
+            levels.insert(k + 1, top)
+            starts.insert(k + 1, x)
+    return x

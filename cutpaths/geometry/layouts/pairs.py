@@ -49,9 +49,11 @@ class SewnPair:
 
     def words(self, ruler: Ruler) -> str:
         """What to do, in a line."""
+        one_cloth = self.fabrics[0] == self.fabrics[1]
+        squares = f"{2 * self.squares} squares" if one_cloth else f"{self.squares} of each, squares"
         return (
-            f"squares of {ruler.text(self.cut)}, sewn in pairs on both sides of a diagonal, "
-            f"cut on it, trimmed to {ruler.text(self.trim_to)}"
+            f"{squares} of {ruler.text(self.cut)}, sewn in pairs on both sides of a "
+            f"diagonal, cut on it, trimmed to {ruler.text(self.trim_to)}"
         )
 
 

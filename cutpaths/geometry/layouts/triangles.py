@@ -39,15 +39,17 @@ class Blank:
     cuts: int
     rising: bool | None
 
-    def words(self, ruler: Ruler) -> str:
-        """What to cut, as the trade says it, such as `3 7/8 in squares, cut once ...`."""
+    def words(self, ruler: Ruler, count: int) -> str:
+        """What to cut, as the trade says it: `2 squares of 3 7/8 in, cut once on the diagonal`."""
         width, height = (ruler.text(size) for size in self.cut)
         diagonal = f"cut {_TIMES[self.cuts]} on the diagonal"
+        many = "" if count == 1 else "s"
         if self.rising is None:
-            return f"squares of {width}, {diagonal}"
+            return f"{count} square{many} of {width}, {diagonal}"
         way = "rises" if self.rising else "falls"
         return (
-            f"rectangles of {width} x {height}, right side up, {diagonal} that {way} to the right"
+            f"{count} rectangle{many} of {width} x {height}, right side up, "
+            f"{diagonal} that {way} to the right"
         )
 
 

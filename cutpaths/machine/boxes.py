@@ -1,0 +1,94 @@
+"""Boxes to be laid on beds: a part alone, or alike parts nested in a row; float mm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from cutpaths.geometry.polygons import box, signed_area
+from cutpaths.machine.nesting import hull, row, starts_turned
+from cutpaths.machine.parts import Part
+from cutpaths.shapes import Motion, shift
+
+# A part that fills less of its box than this is worth nesting; a triangle fills half.
+_NESTED_BELOW = 0.9
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A part set down: its index and the motion from its piece's frame."""
+
+    part: int
+    motion: Motion
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way a box may lie: its size and the parts in it, from its lower left corner."""
+
+    width: float
+    height: float
+    laid: tuple[Laid, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Boxes:
+    """Alike boxes and the ways in which each may lie."""
+
+    ways: tuple[Way, ...]
+    count: int
+
+
+def boxes_of(parts: Sequence[Part], room: float, gap: float, nested: int) -> tuple[Boxes, ...]:
+    """The boxes of some parts, `nested` alike parts of those that fill their box badly in a row."""
+    return tuple(
+        made for index, part in enumerate(parts) for made in _boxes(index, part, room, gap, nested)
+    )
+
+
+def can_nest(part: Part) -> bool:
+    """Whether a part fills its box badly and may be turned by half."""
+    left, bottom, right, top = box(part.outline)
+    filled = signed_area(part.outline) / ((right - left) * (top - bottom))
+    return filled < _NESTED_BELOW and _half_turn(part) is not None
+
+
+def _half_turn(part: Part) -> Motion | None:
+    """The way to lie that is half a turn from the first."""
+    first = part.turns[0]
+    for turn in part.turns[1:]:
+        if turn.cos == -first.cos and turn.sin == -first.sin:
+            return turn
+    return None
+
+
+def _boxes(index: int, part: Part, room: float, gap: float, nested: int) -> Iterator[Boxes]:
+    half = _half_turn(part)
+    if nested < 2 or half is None or not can_nest(part):
+        yield Boxes(tuple(_alone(index, part, turn) for turn in part.turns), part.count)
+        return
+    turns = part.turns[0], half
+    shapes = hull(turns[0].ring(part.outline)), hull(turns[1].ring(part.outline))
+    if starts_turned(shapes, room, gap, min(nested, part.count)):
+        turns, shapes = turns[::-1], shapes[::-1]
+    places = row(shapes, room, gap, min(nested, part.count))
+    if not places:
+        yield Boxes(tuple(_alone(index, part, turn) for turn in part.turns), part.count)
+        return
+    whole, rest = divmod(part.count, len(places))
+    for count, length in ((whole, len(places)), (1, rest)):
+        if count and length:
+            yield Boxes((_in_row(index, part, turns, places[:length]),), count)
+
+
+def _alone(index: int, part: Part, turn: Motion) -> Way:
+    _, _, right, top = box(turn.ring(part.outline))
+    return Way(right, top, (Laid(index, turn),))
+
+
+def _in_row(
+    index: int, part: Part, turns: tuple[Motion, Motion], places: tuple[float, ...]
+) -> Way:
+    laid = tuple(Laid(index, turns[n % 2].then(shift(x, 0.0))) for n, x in enumerate(places))
+    reach = [box(each.motion.ring(part.outline)) for each in laid]
+    return Way(max(r[2] for r in reach), max(r[3] for r in reach), laid)

@@ -14,7 +14,7 @@ from typing import assert_never
 
 from cutpaths.errors import DrawingError
 from cutpaths.lengths import Unit
-from cutpaths.paint import Paint
+from cutpaths.paint import Colour, Paint
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text
 from cutpaths.strokes import text_strokes, text_width
@@ -92,6 +92,7 @@ class Pen:
         scale: line widths, as a multiple of the roles' own.
         patterned: lines have the dash patterns of their roles; else all are solid.
         stretch: lengths of dashes, as a multiple of the roles' own.
+        inks: colours in place of those of the roles, such as that of a thread.
         text_as_strokes: texts are lines of the single-line font even in a format that has text of
             its own, because a machine or a projector may drop that. False on sheets for CAD.
     """
@@ -99,6 +100,7 @@ class Pen:
     scale: float = 1.0
     patterned: bool = True
     stretch: float = 1.0
+    inks: tuple[tuple[Role, Colour], ...] = ()
     text_as_strokes: bool = True
 
 

@@ -13,6 +13,7 @@ from cutpaths.shapes import IDENTITY, Motion
 Colour = tuple[int, int, int]
 
 DECIMALS = 6  # of a print's place and turn
+EDGE_MM = 0.3  # width of the line round what is painted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

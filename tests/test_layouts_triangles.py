@@ -160,13 +160,17 @@ def test_sewn_pair() -> None:
     Derived: the unit's square is the half-square triangle's blank.
     """
     pairs = TrianglePairs(("moss", "sand"), 3 * INCH, 5)
-    made = sewn_pair("PAIR-1", pairs, QUARTER_INCH, EIGHTH)
+    made = sewn_pair("PAIR-1", pairs, QUARTER_INCH, EIGHTH, {"moss": True, "sand": False})
     assert (made.cut, made.trim_to) == (INCH * 31 / 8, INCH * 7 / 2)
-    assert made.squares == 3
-    assert made.square.face is Face.WRONG
-    kinds = [mark.kind for mark in made.square.marks]
+    found = [(p.key, p.fabric, p.face, p.count) for p in (made.marked, made.plain)]
+    assert found == [
+        ("PAIR-1", "moss", Face.WRONG, 3),
+        ("PAIR-1-UNDER", "sand", Face.RIGHT, 3),
+    ]
+    assert made.marked.outline == made.plain.outline
+    kinds = [mark.kind for mark in made.marked.marks]
     assert kinds == [MarkKind.CUT_APART, MarkKind.STITCH, MarkKind.STITCH]
-    (start, end), *seams = (mark.points for mark in made.square.marks)
+    (start, end), *seams = (mark.points for mark in made.marked.marks)
     assert (start, end) == ((0.0, 0.0), (98.425, 98.425))
     for p, q in seams:
         assert abs(p[0] - p[1]) / 2**0.5 == pytest.approx(6.35)

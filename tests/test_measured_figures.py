@@ -18,10 +18,7 @@ from cutpaths.project.model import Project
 FIXTURES = Path(__file__).parents[1] / "fixtures"
 TAPED = 'sides = { A = 28, B = "32 1/4", C = 27, D = 32 }\ndiagonals = { DA-BC = "42 1/4" }'
 # Foot 1/4 in longer than the head: the diagonal is sqrt(27 1/2² + 32² - 1/8²) in.
-EVEN = (
-    'sides = { A = "27 5/8", B = 32, C = "27 3/8", D = 32 }\n'
-    "diagonals = 42.192823738"
-)
+EVEN = 'sides = { A = "27 5/8", B = 32, C = "27 3/8", D = 32 }\ndiagonals = 42.192823738'
 PANEL = 'format = 1\ntitle = "Pond"\n[top]\nlayout = "panel"\ncut = { width = 32, height = 32 }\n'
 
 

@@ -48,6 +48,7 @@ EXAMPLES: dict[str, tuple[type, tuple[Fraction, ...], int]] = {
     "beehive": (Regular, inches(*[1.5] * 6), 0),
     "boathouse": (Strips, (Fraction(50),) * 4, 0),
     "doorway": (Squares, inches(3, 2, 1, 1.5), 0),
+    "ferry": (Squares, inches(*[3] * 4), 0),
     "fjord": (Squares, tuple(map(Fraction, (75, 73, 75, 73))), 2),
     "kiln": (Bricks, inches(*[2.5] * 4), 0),
     "lighthouse": (Grid, inches(*[2] * 4), 0),

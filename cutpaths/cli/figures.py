@@ -6,19 +6,25 @@ from pathlib import Path
 
 import click
 
-from cutpaths.cli.kit import kit_of
+from cutpaths.cli.kit import kit_of, variant_options
 
 
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
 @click.option("--json", "as_data", is_flag=True, help="Print JSON for programs.")
-def command(project: Path, as_data: bool) -> None:
+@variant_options
+def command(project: Path, as_data: bool, size: str | None, colorway: str | None) -> None:
     """Print every size of a PROJECT, on the ruler and in the other system.
 
-    A size that falls between two marks of the ruler has a ~ before it.
+    A size that falls between two marks of the ruler has a ~ before it. A project with several
+    sizes or colorways gets a table of them all.
     """
-    from cutpaths.figures import figures
-    from cutpaths.figures.show import as_json, table
+    from dataclasses import replace
 
-    found = figures(kit_of(project))
+    from cutpaths.figures import figures, variant_groups
+    from cutpaths.figures.show import as_json, table
+    from cutpaths.project import load_variants
+
+    found = figures(kit_of(project, size, colorway))
+    found = replace(found, groups=(*found.groups, *variant_groups(load_variants(project))))
     click.echo(as_json(found) if as_data else "\n".join(table(found)))

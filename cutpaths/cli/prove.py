@@ -6,12 +6,13 @@ from pathlib import Path
 
 import click
 
-from cutpaths.cli.kit import kit_of
+from cutpaths.cli.kit import kit_of, variant_options
 
 
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
-def command(project: Path) -> None:
+@variant_options
+def command(project: Path, size: str | None, colorway: str | None) -> None:
     """Sew a PROJECT up on paper and print each check: what was expected, what was found.
 
     Exit status 1 when a check fails.
@@ -19,6 +20,6 @@ def command(project: Path) -> None:
     from cutpaths.proof import prove, require
     from cutpaths.proof.show import lines
 
-    proof = prove(kit_of(project))
+    proof = prove(kit_of(project, size, colorway))
     click.echo("\n".join(lines(proof)))
     require(proof)

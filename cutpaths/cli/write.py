@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from cutpaths.cli.kit import kit_of
+from cutpaths.cli.kit import kit_of, variant_options
 
 # The uses are named again here, so that help loads no sheet; a test compares the two.
 USES = ("cad", "cutter", "projector")
@@ -35,6 +35,7 @@ USES = ("cad", "cutter", "projector")
 )
 @click.option("--no-check", is_flag=True, help="Do not read the files back before writing them.")
 @click.option("--force", is_flag=True, help="Replace files that are not this project's.")
+@variant_options
 def command(
     project: Path,
     folder: Path,
@@ -42,6 +43,8 @@ def command(
     text_on_cloth: bool,
     no_check: bool,
     force: bool,
+    size: str | None,
+    colorway: str | None,
 ) -> None:
     """Prove a PROJECT and write its true-scale files.
 
@@ -53,11 +56,11 @@ def command(
     from cutpaths.sheets.sheet import Wishes, unknown_letters
     from cutpaths.sheets.uses import outputs
 
-    kit = kit_of(project)
+    kit = kit_of(project, size, colorway)
     require(prove(kit))
     made = outputs(kit, uses or USES, Wishes(text_on_cloth=text_on_cloth))
     jobs = [(output, name) for output in made for name in output.formats]
-    stem = safe_name(kit.project.title)
+    stem = safe_name(" ".join(filter(None, (kit.project.title, size, colorway))))
     files = {}
     with click.progressbar(jobs, label="Drawing", file=sys.stderr, hidden=_quiet()) as shown:
         for output, name in shown:

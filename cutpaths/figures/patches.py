@@ -9,11 +9,11 @@ from cutpaths.figures.model import Figure, count, length, size, words
 from cutpaths.geometry.assembly import Piece, Stage
 from cutpaths.geometry.layouts.pairs import SewnPair
 from cutpaths.geometry.layouts.triangles import Blanks, blanks_of
-from cutpaths.geometry.patch_shapes import PatchKind, PatchShape
+from cutpaths.geometry.patch_shapes import PatchKind
 from cutpaths.lengths import Ruler
 from cutpaths.lengths import exact as exact_text
 from cutpaths.pieces import Kit
-from cutpaths.pieces.pairs import sewn_pairs
+from cutpaths.pieces.pairs import cut_singly
 from cutpaths.project.model import Squares
 from cutpaths.project.sizes import raw_top
 
@@ -26,12 +26,11 @@ def patches(kit: Kit) -> tuple[Figure, ...]:
     if isinstance(kit.project.top, Squares):
         return (*(_count(kit, piece, "") for piece in pieces), *_square(kit))
     found = [figure for piece in pieces for figure in _patch(kit, piece)]
-    pairs = sewn_pairs(kit.project, kit.patchwork)
-    singly = [piece for piece in pieces if not (pairs and _in_pairs(piece.shape))]
+    singly = cut_singly(kit.patchwork, kit.pairs)
     step = kit.project.ruler.step
     blanks = blanks_of(singly, kit.project.allowance, step)
     found += [_blanks(each, kit.project.ruler) for each in blanks]
-    found += [_pair(kit, pair) for pair in pairs]
+    found += [_pair(kit, pair) for pair in kit.pairs]
     return tuple(found)
 
 
@@ -109,11 +108,6 @@ def _sizes(
     return size(key, label, *sizes, ruler)
 
 
-def _in_pairs(shape: PatchShape | None) -> bool:
-    """Whether a patch comes from a pair of squares where pairs are sewn first."""
-    return shape is not None and shape.kind is PatchKind.HALF and shape.square
-
-
 def _blanks(blanks: Blanks, ruler: Ruler) -> Figure:
     """What triangles are cut from, rounded up, and the size that leaves nothing over."""
     size_of = " x ".join(exact_text(each, ruler.unit) for each in dict.fromkeys(blanks.blank.exact))
@@ -128,10 +122,11 @@ def _blanks(blanks: Blanks, ruler: Ruler) -> Figure:
 
 def _pair(kit: Kit, pair: SewnPair) -> Figure:
     names, ruler = _labels(kit), kit.project.ruler
-    each = " and ".join(names.get(name, name) for name in pair.fabrics)
+    fabrics = pair.marked.fabric, pair.plain.fabric
+    each = " on ".join(names.get(name, name) for name in fabrics)
     return Figure(
-        key=f"{pair.square.key.lower()}.from",
-        label=f"{pair.square.key} ({each}), {pair.units} units",
+        key=f"{pair.marked.key.lower()}.from",
+        label=f"{pair.marked.key} ({each}), {pair.units} units",
         text=f"{pair.words(ruler)}; exactly {exact_text(pair.exact, ruler.unit)}",
         value=pair.exact,
         unit="mm",

@@ -18,7 +18,7 @@ from cutpaths.machine.free_space import FreeSpace, Rule
 from cutpaths.machine.parts import Part
 from cutpaths.shapes import shift
 
-WORK = 40_000  # boxes laid in all tries together
+WORK = 15_000  # boxes laid in all tries together
 _ROW = 10**6  # as many alike parts in a row as there is room for
 _SEED = 1
 

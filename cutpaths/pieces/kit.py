@@ -11,13 +11,16 @@ from dataclasses import dataclass, replace
 from cutpaths.geometry import folded, turned
 from cutpaths.geometry.assembly import Assembly, Face, Grain, Piece, PieceKind
 from cutpaths.geometry.blanket import Blanket
+from cutpaths.geometry.grain_line import grain_line
+from cutpaths.geometry.layouts.pairs import SewnPair
 from cutpaths.geometry.marks import Mark, MarkKind
 from cutpaths.geometry.opening import PlacedOpening
-from cutpaths.geometry.polygons import box, middle
+from cutpaths.geometry.polygons import box
 from cutpaths.geometry.template import folded_template, turned_template
 from cutpaths.pieces.corners import CornerTemplate, templates, waste
 from cutpaths.pieces.layers import layers_of
 from cutpaths.pieces.opening import opening_notes
+from cutpaths.pieces.pairs import cut_singly, sewn_pairs
 from cutpaths.pieces.sewn import order_of_sewing, with_trimmed_size
 from cutpaths.pieces.tops import patchwork_of
 from cutpaths.project.model import Construction, Patchwork, Project
@@ -28,7 +31,6 @@ _CONSTRUCTIONS = {
     Construction.TURNED: (turned.lay_out, turned_template),
     Construction.FOLDED_OVER: (folded.lay_out, folded_template),
 }
-GRAIN_LINE_MOST_MM = 100.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +48,7 @@ class Kit:
         templates: a corner template for each distinct corner.
         waste: what is trimmed from each corner.
         notes: what a person should know, the project's notes first.
+        pairs: squares whose triangles are sewn before they are cut.
     """
 
     project: Project
@@ -58,11 +61,13 @@ class Kit:
     templates: tuple[CornerTemplate, ...]
     waste: tuple[Piece, ...]
     notes: tuple[str, ...]
+    pairs: tuple[SewnPair, ...] = ()
 
     @property
     def cloth(self) -> tuple[Piece, ...]:
-        """The pieces to cut from cloth."""
-        return (*self.patchwork.pieces(), self.backing)
+        """The pieces to cut from cloth; what is sewn before cutting as the squares it is cut to."""
+        squares = (square for pair in self.pairs for square in (pair.marked, pair.plain))
+        return (*cut_singly(self.patchwork, self.pairs), *squares, self.backing)
 
     @property
     def pieced(self) -> bool:
@@ -94,6 +99,7 @@ def build(project: Project) -> Kit:
         backing=_backing(project, blanket),
         templates=templates(project, blanket, template),
         waste=waste(project, blanket),
+        pairs=sewn_pairs(project, patchwork),
         notes=(*project.notes, *opening_notes(project, layers.opening)),
     )
 
@@ -147,9 +153,5 @@ def _with_grain_line(piece: Piece) -> Piece:
     """Adds the grain line, in the middle of the piece."""
     if piece.grain is None:
         return piece
-    left, bottom, right, top = box(piece.outline)
-    x, y = middle((left, bottom), (right, top))
-    reach = min(GRAIN_LINE_MOST_MM, (top - bottom) / 4) / 2
-    way = piece.grain.way
-    line = (x - reach * way[0], y - reach * way[1]), (x + reach * way[0], y + reach * way[1])
+    line = grain_line(piece.outline, piece.grain.way)
     return replace(piece, marks=(*piece.marks, Mark(MarkKind.GRAIN, "", line)))

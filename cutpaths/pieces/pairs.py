@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from cutpaths.geometry.assembly import Assembly
+from cutpaths.geometry.assembly import Assembly, Piece
 from cutpaths.geometry.layouts.pairs import SewnPair, sewn_pair
+from cutpaths.geometry.patch_shapes import PatchKind
 from cutpaths.project.model import Project
 
 
@@ -11,7 +12,17 @@ def sewn_pairs(project: Project, patchwork: Assembly) -> tuple[SewnPair, ...]:
     """Pairs of squares with their marks, `PAIR-1` and on; none where triangles are cut singly."""
     if not project.pairs:
         return ()
+    directional = {fabric.name: fabric.directional for fabric in project.fabrics}
     return tuple(
-        sewn_pair(f"PAIR-{number}", pairs, project.allowance, project.ruler.step)
+        sewn_pair(f"PAIR-{number}", pairs, project.allowance, project.ruler.step, directional)
         for number, pairs in enumerate(patchwork.pairs, 1)
     )
+
+
+def cut_singly(patchwork: Assembly, pairs: tuple[SewnPair, ...]) -> tuple[Piece, ...]:
+    """The patches that do not come from pairs: all but halves of squares, where there are pairs."""
+    return tuple(piece for piece in patchwork.pieces() if not (pairs and _half_square(piece)))
+
+
+def _half_square(piece: Piece) -> bool:
+    return piece.shape is not None and piece.shape.square and piece.shape.kind is PatchKind.HALF

@@ -24,6 +24,7 @@ SHOWN = 20
 # Parts of the way from the middle of a shape to its corners.
 PLACES = (0.0, 0.5, 0.95)
 LEAST_PIXELS = 8.0  # from the middle to the nearest corner
+HEIGHT_PIXELS = 2.0  # resvg rounds both sides up to whole pixels before it scales them
 SHADES = 3  # of 256 that a colour may be off
 
 
@@ -40,7 +41,7 @@ def check(document: Document, data: bytes) -> tuple[str, ...]:
         return (str(error),)
     width, height = image.size
     must = width * drawing.size[1] / drawing.size[0]
-    if abs(height - must) > 1.0:
+    if abs(height - must) > HEIGHT_PIXELS:
         return (f"{width} pixels wide, it must be {must:.0f} high, found {height}",)
     lines = [*_wrong_colours(drawing, image)]
     more = len(lines) - SHOWN

@@ -47,7 +47,7 @@ def cad_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
 
 
 def _patches(kit: Kit) -> tuple[Piece, ...]:
-    return kit.patchwork.pieces() if kit.pieced else ()
+    return tuple(piece for piece in kit.cloth if piece is not kit.backing) if kit.pieced else ()
 
 
 def _shown(kit: Kit, piece: Piece) -> tuple[Item, ...]:

@@ -12,7 +12,8 @@ from cutpaths.shapes import IDENTITY, Motion, shift
 from cutpaths.sheets.palette import colours_of
 
 BLACK, WHITE = (0, 0, 0), (255, 255, 255)
-EDGE_DARKER = 0.4
+EDGE_PART = 0.4
+DARK = 0.08  # luminance of cloths on which no darker line is seen
 TINT_LEAST = 0.55  # luminance on which black text and lines are read with ease
 # Neighbouring patches are not cut from the same place of a print: in turn from one of eight.
 PLACES = 8
@@ -28,13 +29,19 @@ class Cloth:
 
     def paint(self, lie: Motion = IDENTITY, number: int = 0) -> Paint:
         """The paint of the n-th part of this cloth, whose cloth lies by a motion."""
-        edge = mixed(self.colour, BLACK, EDGE_DARKER)
         if self.print is None:
-            return Paint(colour=self.colour, edge=edge)
+            return Paint(colour=self.colour, edge=self.edge)
         place = number * _NEXT % PLACES
         width, height = self.print.width, self.print.height
         cut = shift(width * place / PLACES, height * (place * 3 % PLACES) / PLACES)
-        return Paint(colour=self.colour, edge=edge, print=self.print.moved(cut.then(lie)))
+        return Paint(colour=self.colour, edge=self.edge, print=self.print.moved(cut.then(lie)))
+
+    @property
+    def edge(self) -> Colour:
+        """The colour of the line round it: darker than the cloth, or lighter than a dark one."""
+        if luminance(self.colour) < DARK:
+            return mixed(self.colour, WHITE, EDGE_PART)
+        return mixed(self.colour, BLACK, EDGE_PART)
 
     @property
     def tint(self) -> Paint:
@@ -43,7 +50,7 @@ class Cloth:
         while luminance(colour) < TINT_LEAST:
             part += 0.02
             colour = mixed(self.colour, WHITE, part)
-        return Paint(colour=colour, edge=mixed(self.colour, BLACK, EDGE_DARKER))
+        return Paint(colour=colour, edge=mixed(self.colour, BLACK, EDGE_PART))
 
 
 def cloths_of(fabrics: Sequence[Fabric], folder: Path | None = None) -> dict[str, Cloth]:

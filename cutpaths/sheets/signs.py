@@ -143,4 +143,5 @@ _SIGNS: dict[MarkKind, Callable[[tuple[Point, ...]], Sign]] = {
     MarkKind.SECOND_FOLD: _line,
     MarkKind.CORNER_FOLD: _line,
     MarkKind.TIP_TRIM: _line,
+    MarkKind.CUT_APART: _line,
 }

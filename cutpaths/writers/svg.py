@@ -21,6 +21,7 @@ from typing import Any
 import svgwrite
 
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, by_role, flatten, text_paths
+from cutpaths.paint import hex_of
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Circle, Path, Point, Text
 from cutpaths.writers.svg_paint import add_paint
@@ -90,7 +91,7 @@ def _stroke(role: Role, pen: Pen) -> dict[str, str]:
     style = STYLES[role]
     stroke = {
         "fill": "none",
-        "stroke": style.hex,
+        "stroke": hex_of(dict(pen.inks).get(role, style.colour)),
         "stroke_width": _number(style.width * pen.scale),
         "stroke_linejoin": "round",
     }

@@ -14,10 +14,9 @@ from dataclasses import replace
 from typing import Any
 
 from cutpaths.drawing import Drawing, Item, by_paint
-from cutpaths.paint import Paint, Print, hex_of
+from cutpaths.paint import EDGE_MM, Paint, Print, hex_of
 from cutpaths.shapes import IDENTITY, Motion, Path, Point
 
-EDGE_MM = 0.3
 GROUP = "paint"
 
 _Element = Any  # svgwrite ships no types: an element of its tree

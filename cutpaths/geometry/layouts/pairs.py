@@ -8,7 +8,8 @@ rounded up to the ruler's step; common practice, no source.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from cutpaths.geometry.assembly import Face, Grain, Piece, PieceKind, TrianglePairs
@@ -18,6 +19,7 @@ from cutpaths.geometry.outlines import rectangle
 from cutpaths.geometry.patch_shapes import PatchKind, PatchShape
 from cutpaths.lengths import Ruler
 from cutpaths.project.roots import ROOT2
+from cutpaths.shapes import Motion
 
 UNITS_OF_TWO_SQUARES = 2
 
@@ -27,65 +29,84 @@ class SewnPair:
     """Squares of two fabrics from which units of two triangles are sewn.
 
     Attributes:
-        fabrics: both; the first one's square is marked, on its wrong side.
         exact: side of the squares that leaves nothing to trim.
         cut: side to cut.
         trim_to: side to which a unit is trimmed.
         units: how many units are needed.
-        square: the marked square, wrong side up; it has no places.
+        marked: the upper square, wrong side up, with the diagonal and both seams.
+        plain: the square under it.
     """
 
-    fabrics: tuple[str, str]
     exact: Fraction
     cut: Fraction
     trim_to: Fraction
     units: int
-    square: Piece
-
-    @property
-    def squares(self) -> int:
-        """How many squares to cut of each fabric; twice as many where both are one."""
-        return -(-self.units // UNITS_OF_TWO_SQUARES)
+    marked: Piece
+    plain: Piece
 
     def words(self, ruler: Ruler) -> str:
         """What to do, in a line."""
-        one_cloth = self.fabrics[0] == self.fabrics[1]
-        squares = f"{2 * self.squares} squares" if one_cloth else f"{self.squares} of each, squares"
         return (
-            f"{squares} of {ruler.text(self.cut)}, sewn in pairs on both sides of a "
-            f"diagonal, cut on it, trimmed to {ruler.text(self.trim_to)}"
+            f"{self.marked.count} of each, squares of {ruler.text(self.cut)}, sewn in pairs on "
+            f"both sides of a diagonal, cut on it, trimmed to {ruler.text(self.trim_to)}"
         )
 
 
-def sewn_pair(key: str, pairs: TrianglePairs, allowance: Fraction, step: Fraction) -> SewnPair:
-    """The squares for some pairs of triangles."""
+def sewn_pair(
+    key: str,
+    pairs: TrianglePairs,
+    allowance: Fraction,
+    step: Fraction,
+    directional: Mapping[str, bool],
+) -> SewnPair:
+    """The squares for some pairs of triangles.
+
+    Args:
+        key: name of the pair; its squares are `key` and `key-UNDER`.
+        pairs: what is to be sewn.
+        allowance: seam allowance.
+        step: the ruler's step.
+        directional: for each fabric whether it has an up.
+    """
     exact = pairs.finished + allowance * (2 + ROOT2)
     cut = rounded_up(exact, step)
+    count = -(-pairs.count // UNITS_OF_TWO_SQUARES)
+    upper, under = pairs.fabrics
+    plain = Piece(
+        key=f"{key}-UNDER",
+        kind=PieceKind.PATCH,
+        fabric=under,
+        face=Face.RIGHT,
+        grain=Grain((0.0, 1.0), directional[under]),
+        outline=rectangle(float(cut), float(cut)),
+        marks=(),
+        # Cut apart before anything is set down: it has no place in the top, only a count.
+        places=(Motion(),) * count,
+        shape=PatchShape(PatchKind.RECTANGLE, cut - 2 * allowance, cut - 2 * allowance),
+    )
     return SewnPair(
-        fabrics=pairs.fabrics,
         exact=exact,
         cut=cut,
         trim_to=pairs.finished + 2 * allowance,
         units=pairs.count,
-        square=_marked(key, pairs.fabrics[0], cut, allowance),
+        marked=replace(
+            plain,
+            key=key,
+            fabric=upper,
+            face=Face.WRONG,
+            grain=Grain((0.0, 1.0), directional[upper]),
+            marks=_marks(cut, allowance),
+        ),
+        plain=plain,
     )
 
 
-def _marked(key: str, fabric: str, side: Fraction, allowance: Fraction) -> Piece:
+def _marks(side: Fraction, allowance: Fraction) -> tuple[Mark, ...]:
+    """The diagonal, and the seams on both sides of it from raw edge to raw edge."""
     edge, off = float(side), float(allowance * ROOT2)
     inner = float(side - allowance * ROOT2)
-    return Piece(
-        key=key,
-        kind=PieceKind.PATCH,
-        fabric=fabric,
-        face=Face.WRONG,
-        grain=Grain((0.0, 1.0), headed=False),
-        outline=rectangle(edge, edge),
-        marks=(
-            Mark(MarkKind.CUT_APART, "", ((0.0, 0.0), (edge, edge))),
-            Mark(MarkKind.STITCH, "", ((0.0, off), (inner, edge))),
-            Mark(MarkKind.STITCH, "", ((off, 0.0), (edge, inner))),
-        ),
-        places=(),
-        shape=PatchShape(PatchKind.RECTANGLE, side - 2 * allowance, side - 2 * allowance),
+    return (
+        Mark(MarkKind.CUT_APART, "", ((0.0, 0.0), (edge, edge))),
+        Mark(MarkKind.STITCH, "1", ((0.0, off), (inner, edge))),
+        Mark(MarkKind.STITCH, "2", ((off, 0.0), (edge, inner))),
     )

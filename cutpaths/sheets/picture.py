@@ -1,0 +1,137 @@
+"""Pictures of the finished blanket, front and back, at true scale; mm.
+
+The front shows the patches as they are sewn, the border folded over from behind with its miters,
+and the top stitching: in the ditch of the border's seam, or folded over just inside the border's
+fold, and near the blanket's edge, where it closes the turning opening.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from cutpaths.drawing import Document, Item, move
+from cutpaths.figures import figures
+from cutpaths.geometry.marks import letter
+from cutpaths.geometry.polygons import offset
+from cutpaths.lengths import INCH
+from cutpaths.paint import Colour
+from cutpaths.pieces import Kit
+from cutpaths.project.model import Construction
+from cutpaths.roles import Role
+from cutpaths.shapes import Motion, Path
+from cutpaths.sheets.cloths import Cloth, luminance
+from cutpaths.sheets.plate import Entry, Plate, drawing_of, pixel_of
+from cutpaths.sheets.seen import Part, back, edge, front, inner_edge
+from cutpaths.sheets.sheet import Output, about
+from cutpaths.sheets.side_letters import side_letters
+
+FORMATS = ("svg", "png")
+ROOM = 32.0
+LETTER = 10.0
+LETTER_GAP = 7.0
+# Common practice, no source: near the edge, and as near to a fold as the foot can be led.
+EDGE_STITCH = float(INCH / 8)
+FOLD_STITCH = float(INCH / 16)
+# How far the border's inner stitching lies on the border.
+_SEAM_STITCH = {Construction.TURNED: 0.0, Construction.FOLDED_OVER: FOLD_STITCH}
+_PALE_THREAD, _DARK_THREAD = (0xF7, 0xF3, 0xE8), (0x2B, 0x2B, 0x2B)
+_DARK_CLOTH = 0.3  # luminance; between those on which the two threads are seen as well
+
+
+def picture_sheets(kit: Kit, cloths: Mapping[str, Cloth]) -> tuple[Output, ...]:
+    """Front and back of the finished blanket."""
+    return tuple(
+        Output(name=plate.name, document=Document(plate.name, (drawing_of(plate),)), formats=FORMATS)
+        for plate in (front_plate(kit, cloths), back_plate(kit, cloths))
+    )
+
+
+def front_plate(kit: Kit, cloths: Mapping[str, Cloth]) -> Plate:
+    """The front, with the letters of its sides and the key of its fabrics."""
+    parts = front(kit)
+    items = (*_painted(parts, cloths), *_stitching(kit), *_letters(kit))
+    used = {part.fabric for part in parts}
+    return _plate(kit, cloths, "picture-front", "front of the finished blanket", items, used)
+
+
+def back_plate(kit: Kit, cloths: Mapping[str, Cloth]) -> Plate:
+    """The back: what lies at the left on the front is at the right."""
+    part = back(kit)
+    over = Motion(mirrored=True)
+    seen = (*_painted((part,), cloths), *_stitching(kit), *_letters(kit))
+    items = tuple(move(over, item) for item in seen)
+    plate = _plate(
+        kit, cloths, "picture-back", "back of the finished blanket", items, {part.fabric}
+    )
+    return replace(plate, outline=over.ring(plate.outline))
+
+
+def _plate(
+    kit: Kit,
+    cloths: Mapping[str, Cloth],
+    name: str,
+    what: str,
+    items: tuple[Item, ...],
+    used: set[str],
+) -> Plate:
+    backing = cloths[kit.project.backing_fabric].colour
+    fabrics = (fabric for fabric in kit.project.fabrics if fabric.name in used)
+    entries = tuple(Entry(cloths[fabric.name].paint(), fabric.label) for fabric in fabrics)
+    return Plate(
+        name=name,
+        says=about(kit, what, "right side up"),
+        outline=edge(kit),
+        room=ROOM,
+        items=items,
+        heading=(kit.project.title, f"{what.capitalize()}: {_sizes(kit)}"),
+        key=(("", entries),),
+        thread=_thread(backing),
+    )
+
+
+def _painted(parts: tuple[Part, ...], cloths: Mapping[str, Cloth]) -> Iterator[Item]:
+    """Each part with its cloth; patches are cut from here and there."""
+    counts: dict[str, int] = {}
+    for part in parts:
+        number = 0
+        lie = part.lie
+        if part.key.startswith("patch"):
+            number = counts.get(part.fabric, 0)
+            counts[part.fabric] = number + 1
+            lie = replace(lie, dx=0.0, dy=0.0)
+        paint = cloths[part.fabric].paint(lie, number)
+        yield Item(Role.STITCH, part.key, Path(part.outline, closed=True), paint)
+
+
+def _stitching(kit: Kit) -> Iterator[Item]:
+    """The top stitching, which shows on both sides."""
+    outer, inner = edge(kit), inner_edge(kit)
+    sides = len(outer)
+    near = min(EDGE_STITCH, float(min(kit.project.borders)) / 3)
+    on_border = _SEAM_STITCH[kit.project.construction]
+    for ring, outward in ((inner, on_border), (outer, -near)):
+        path = Path(offset(ring, [outward] * sides), closed=True)
+        yield Item(Role.TOPSTITCH, "blanket", path)
+
+
+def _thread(cloth: Colour) -> Colour:
+    """A thread that is seen on a cloth."""
+    return _PALE_THREAD if luminance(cloth) < _DARK_CLOTH else _DARK_THREAD
+
+
+def _letters(kit: Kit) -> Iterator[Item]:
+    outline = edge(kit)
+    pixel = pixel_of(outline, ROOM)
+    return side_letters(outline, LETTER * pixel, LETTER_GAP * pixel)
+
+
+def _sizes(kit: Kit) -> str:
+    """The finished size and the border, as the figures have them."""
+    texts = {f.key: f.text for group in figures(kit).groups for f in group.figures}
+    size = f"{texts['finished.width']} across, {texts['finished.height']} down"
+    if "border" in texts:
+        return f"{size}; border {texts['border']}"
+    keys = [letter(i) for i in range(len(kit.project.borders))]
+    borders = ", ".join(f"{key} {texts[f'border.{key.lower()}']}" for key in keys)
+    return f"{size}; borders {borders}"

@@ -30,6 +30,8 @@ ORDER = (
     "proof",
     "arrange",
     "cloth",
+    "machine",
+    "projector",
     "strokes",
     "drawing",
     "sheets",
@@ -42,9 +44,10 @@ ORDER = (
 )
 # Third-party packages, and the only parts that may import them.
 THIRD_PARTY = {
-    "click": {"cli", "arrange"},
+    "click": {"cli"},
     "ezdxf": {"writers"},
-    "msgspec": {"project"},
+    "ortools": {"arrange"},
+    "msgspec": {"project", "machine", "projector"},
     "PIL": {"readback", "sheets"},
     "resvg_py": {"writers"},
     "shapely": {"proof"},

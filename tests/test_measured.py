@@ -174,3 +174,570 @@ def test_notes_tell_what_was_chosen_for_the_person() -> None:
     assert notes(f'{UNEVEN}\nremedy = "trim-top"') == (
         "Trim the top to its true rectangle before anything is marked on it.",
     )
+
+
+def test_limits_are_exact() -> None:
+    """1/16 in off is still as designed; just 1 % off the average is not eased any more."""
+    design = inches(100, 100)
+    pair = (design[0], design[1])
+
+    def chosen(foot: Fraction, head: Fraction, *, folded_over: bool = False) -> Remedy:
+        top = Measured(
+            width=None,
+            height=None,
+            sides=(foot, pair[1], head, pair[1]),
+            diagonals=(Fraction("141.42") * INCH, None),
+        )
+        return remedy_for(top, pair, folded_over=folded_over)
+
+    sixteenth = INCH / 16
+    assert chosen(pair[0] + sixteenth, pair[0]) is Remedy.AS_DESIGNED
+    assert chosen(pair[0] + sixteenth + Fraction(1, 10**6), pair[0]) is Remedy.EASE
+    assert chosen(101 * INCH - Fraction(1, 10**6), 99 * INCH) is Remedy.CUT_TO_FIT
+    assert chosen(101 * INCH - 1, 99 * INCH + 1) is Remedy.EASE
+    assert chosen(101 * INCH, 99 * INCH) is Remedy.CUT_TO_FIT
+    assert chosen(101 * INCH, 99 * INCH, folded_over=True) is Remedy.TRIM_TOP
+
+
+def test_folded_over_top_is_trimmed_not_fitted() -> None:
+    """A folded-over backing needs right angles, so an uneven top is trimmed."""
+    assert measured(UNEVEN, FOLDED).remedy is Remedy.TRIM_TOP
+
+
+@pytest.mark.parametrize(
+    ("remedy", "sewn"),
+    [
+        ("as-designed", (27, 31.5)),
+        ("ease", (27, 31.5)),
+        ("cut-to-fit", None),
+        ("trim-top", None),
+    ],
+)
+def test_sewn_size_follows_the_remedy(remedy: str, sewn: tuple[float, float] | None) -> None:
+    """Eased tops have the average, those as designed the design; others have no size yet."""
+    project = read(SOUND + f'[measured]\n{UNEVEN}\nremedy = "{remedy}"')
+    assert project.sewn_top == (None if sewn is None else inches(*sewn))
+
+
+def test_backing_settles_the_border_from_the_average() -> None:
+    """A backing 38 in wide round 27 1/4 in of eased top leaves 2 11/16 in; as designed 2 5/8 in."""
+    text = SOUND.replace("width = 2", "backing = { width = 38, height = 42 }")
+    table = '[measured]\nsides = { A = "27 3/8", B = 32, C = "27 1/8", D = 32 }\n'
+    table += "diagonals = { DA-BC = 42 }\n"
+    eased = read(text + table)
+    assert eased.measured is not None
+    assert eased.measured.remedy is Remedy.EASE
+    assert eased.borders == inches(2.5, Fraction(43, 16), 2.5, Fraction(43, 16))
+    designed = read(text + table + 'remedy = "as-designed"')
+    assert designed.borders == inches(2.5, 2.625, 2.5, 2.625)
+
+
+def test_notes_tell_what_was_chosen_for_the_person() -> None:
+    """Cutting to fit unasked, trimming, and easing too much are said; what is asked for is not."""
+
+    def notes(table: str) -> tuple[str, ...]:
+        return read(SOUND + f"[measured]\n{table}").notes
+
+    furthest = "side A is 1.8 % longer than the average, over the 1 % that can be eased"
+    assert notes(TRUE) == ()
+    assert notes(UNEVEN) == (
+        f"The backing is cut to fit the top as measured, since {furthest}; `remedy` in [measured] "
+        "can ask for something else.",
+    )
+    assert notes(f'{UNEVEN}\nremedy = "cut-to-fit"') == ()
+    assert notes(f'{UNEVEN}\nremedy = "ease"') == (f"Easing may pucker: {furthest}.",)
+    assert notes(f'{UNEVEN}\nremedy = "trim-top"') == (
+        "Trim the top to its true rectangle before anything is marked on it.",
+    )
+
+
+AGAIN = "Measure again from raw edge to raw edge"
+SIDES = 'sides = { A = "27 1/2", B = 32, C = "27 1/2", D = 32 }'
+BAD = [
+    ("", "pond.toml:12: `measured` must have `width` and `height`. Give both, or `sides` and `diagonals`"),
+    ("width = 27", 'pond.toml:12: `measured.height` is missing. Write for example `height = "35 3/8"`'),
+    ("height = 32", 'pond.toml:12: `measured.width` is missing. Write for example `width = "30 1/8"`'),
+    (
+        SIDES,
+        "pond.toml:12: `measured.diagonals` is missing: four sides alone can lean either way. "
+        "Write for example `diagonals = { DA-BC = 46 }`",
+    ),
+    (
+        "diagonals = 42",
+        "pond.toml:12: `measured.sides` is missing beside the diagonals. Write for example "
+        '`sides = { A = 30, B = 35, C = "30 1/4", D = 35 }`',
+    ),
+    (
+        "sides = { A = 27, C = 27, E = 4 }\ndiagonals = 42",
+        "pond.toml:13: `measured.sides` must give a length for each of A, B, C, D, has none for B, D\n"
+        "pond.toml:13: `measured.sides.E` is not a side of this top, whose sides are A, B, C, D",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ BC-DA = 42 }}",
+        "pond.toml:14: `measured.diagonals.BC-DA` must be named by its corners, DA-BC or AB-CD, "
+        "got 'BC-DA'",
+    ),
+    (
+        'width = 27\nheight = 32\nremedy = "stretch"',
+        "pond.toml:15: `measured.remedy` must be as-designed, cut-to-fit, ease or trim-top, got 'stretch'",
+    ),
+    (
+        'width = 27\nheight = 32\nremedy = "trim-top"',
+        "pond.toml:15: `measured.remedy` cannot be trim-top where only the middle is taped. "
+        "Give `sides` and `diagonals` too",
+    ),
+    (
+        "sides = { A = 27, B = 32, C = 27, D = 86 }\ndiagonals = { DA-BC = 42 }",
+        "pond.toml:13: `measured.sides.D` cannot close the top: it must be shorter than the other "
+        f"three sides together, 86 in, got 86 in. {AGAIN}\n"
+        f"pond.toml:13: `measured.sides.D` must be within 10 % of the raw top as designed, 32 in, got 86 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.DA-BC` cannot make a triangle: it must be longer than "
+        f"sides C and D differ, 59 in, got 42 in. {AGAIN}",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ AB-CD = 60 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` cannot make a triangle: it must be shorter than "
+        f"sides B and C together, 59 1/2 in, got 60 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.AB-CD` cannot make a triangle: it must be shorter than "
+        f"sides D and A together, 59 1/2 in, got 60 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.AB-CD` must be within 10 % of the raw top as designed, "
+        f"~42.1930 in, got 60 in. {AGAIN}",
+    ),
+    (
+        'sides = { A = "27 1/2", B = 32, C = 24, D = 32 }\ndiagonals = 42',
+        "pond.toml:13: `measured.sides.C` must be within 10 % of the raw top as designed, 27 1/2 in, "
+        f"got 24 in. {AGAIN}",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ AB-CD = 46 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` must leave corners of 80 to 100 degrees, makes DA "
+        "one of 101.0. Measure again from corner to corner",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ DA-BC = 42, AB-CD = 44 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` must agree with the sides and diagonal DA-BC, which "
+        "make it ~42.3852 in, got 44 in. Measure all of them again",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ DA-BC = 42 }}\nheight = 30",
+        "pond.toml:15: `measured.height` must agree with the sides and diagonal DA-BC, which make it "
+        "32 in, got 30 in. Measure all of them again",
+    ),
+    (
+        "width = 0\nheight = 32",
+        "pond.toml:13: `measured.width` must be more than 0, got '0'",
+    ),
+]
+
+
+@pytest.mark.parametrize(("table", "message"), BAD)
+def test_bad_tape_is_told(table: str, message: str) -> None:
+    """Each wrong key or length is one line, with what is wrong and what would be right."""
+    assert what_is_told(table) == message
+
+
+def test_folded_over_cannot_be_cut_to_fit() -> None:
+    """Asking for it is an error that names what can be asked for."""
+    assert what_is_told(f'{UNEVEN}\nremedy = "cut-to-fit"', FOLDED) == (
+        "pond.toml:16: `measured.remedy` cannot be cut-to-fit in a folded-over blanket, which needs "
+        "right angles. Write `ease` or `trim-top`"
+    )
+
+
+@pytest.mark.parametrize(
+    ("remedy", "message"),
+    [
+        (
+            "",
+            "pond.toml:11: `border.backing` cannot settle the border where the backing is cut to fit "
+            'the top as measured. Give `width`, or `remedy = "ease"` in [measured]',
+        ),
+        (
+            'remedy = "trim-top"',
+            "pond.toml:11: `border.backing` cannot settle the border where the top as measured is "
+            "still to be trimmed. Give `width`",
+        ),
+    ],
+)
+def test_sizes_settle_no_border_of_a_crooked_top(remedy: str, message: str) -> None:
+    """Where the raw top is no known rectangle, only a width settles the border."""
+    text = f"backing = 42\n[measured]\n{UNEVEN}\n{remedy}"
+    assert told({"width = 2": text}) == message
+
+
+def test_limits_are_exact() -> None:
+    """1/16 in off is still as designed; just 1 % off the average is not eased any more."""
+    design = inches(100, 100)
+    pair = (design[0], design[1])
+
+    def chosen(foot: Fraction, head: Fraction, *, folded_over: bool = False) -> Remedy:
+        top = Measured(
+            width=None,
+            height=None,
+            sides=(foot, pair[1], head, pair[1]),
+            diagonals=(Fraction("141.42") * INCH, None),
+        )
+        return remedy_for(top, pair, folded_over=folded_over)
+
+    sixteenth = INCH / 16
+    assert chosen(pair[0] + sixteenth, pair[0]) is Remedy.AS_DESIGNED
+    assert chosen(pair[0] + sixteenth + Fraction(1, 10**6), pair[0]) is Remedy.EASE
+    assert chosen(101 * INCH - Fraction(1, 10**6), 99 * INCH) is Remedy.CUT_TO_FIT
+    assert chosen(101 * INCH - 1, 99 * INCH + 1) is Remedy.EASE
+    assert chosen(101 * INCH, 99 * INCH) is Remedy.CUT_TO_FIT
+    assert chosen(101 * INCH, 99 * INCH, folded_over=True) is Remedy.TRIM_TOP
+
+
+def test_folded_over_top_is_trimmed_not_fitted() -> None:
+    """A folded-over backing needs right angles, so an uneven top is trimmed."""
+    assert measured(UNEVEN, FOLDED).remedy is Remedy.TRIM_TOP
+
+
+@pytest.mark.parametrize(
+    ("remedy", "sewn"),
+    [
+        ("as-designed", (27, 31.5)),
+        ("ease", (27, 31.5)),
+        ("cut-to-fit", None),
+        ("trim-top", None),
+    ],
+)
+def test_sewn_size_follows_the_remedy(remedy: str, sewn: tuple[float, float] | None) -> None:
+    """Eased tops have the average, those as designed the design; others have no size yet."""
+    project = read(SOUND + f'[measured]\n{UNEVEN}\nremedy = "{remedy}"')
+    assert project.sewn_top == (None if sewn is None else inches(*sewn))
+
+
+def test_backing_settles_the_border_from_the_average() -> None:
+    """A backing 38 in wide round 27 1/4 in of eased top leaves 2 11/16 in; as designed 2 5/8 in."""
+    text = SOUND.replace("width = 2", "backing = { width = 38, height = 42 }")
+    table = '[measured]\nsides = { A = "27 3/8", B = 32, C = "27 1/8", D = 32 }\n'
+    table += "diagonals = { DA-BC = 42 }\n"
+    eased = read(text + table)
+    assert eased.measured is not None
+    assert eased.measured.remedy is Remedy.EASE
+    assert eased.borders == inches(2.5, Fraction(43, 16), 2.5, Fraction(43, 16))
+    designed = read(text + table + 'remedy = "as-designed"')
+    assert designed.borders == inches(2.5, 2.625, 2.5, 2.625)
+
+
+def test_notes_tell_what_was_chosen_for_the_person() -> None:
+    """Cutting to fit unasked, trimming, and easing too much are said; what is asked for is not."""
+
+    def notes(table: str) -> tuple[str, ...]:
+        return read(SOUND + f"[measured]\n{table}").notes
+
+    furthest = "side A is 1.8 % longer than the average, over the 1 % that can be eased"
+    assert notes(TRUE) == ()
+    assert notes(UNEVEN) == (
+        f"The backing is cut to fit the top as measured, since {furthest}; `remedy` in [measured] "
+        "can ask for something else.",
+    )
+    assert notes(f'{UNEVEN}\nremedy = "cut-to-fit"') == ()
+    assert notes(f'{UNEVEN}\nremedy = "ease"') == (f"Easing may pucker: {furthest}.",)
+    assert notes(f'{UNEVEN}\nremedy = "trim-top"') == (
+        "Trim the top to its true rectangle before anything is marked on it.",
+    )
+
+
+AGAIN = "Measure again from raw edge to raw edge"
+SIDES = 'sides = { A = "27 1/2", B = 32, C = "27 1/2", D = 32 }'
+BAD = [
+    ("", "pond.toml:12: `measured` must have `width` and `height`. Give both, or `sides` and `diagonals`"),
+    ("width = 27", 'pond.toml:12: `measured.height` is missing. Write for example `height = "35 3/8"`'),
+    ("height = 32", 'pond.toml:12: `measured.width` is missing. Write for example `width = "30 1/8"`'),
+    (
+        SIDES,
+        "pond.toml:12: `measured.diagonals` is missing: four sides alone can lean either way. "
+        "Write for example `diagonals = { DA-BC = 46 }`",
+    ),
+    (
+        "diagonals = 42",
+        "pond.toml:12: `measured.sides` is missing beside the diagonals. Write for example "
+        '`sides = { A = 30, B = 35, C = "30 1/4", D = 35 }`',
+    ),
+    (
+        "sides = { A = 27, C = 27, E = 4 }\ndiagonals = 42",
+        "pond.toml:13: `measured.sides` must give a length for each of A, B, C, D, has none for B, D\n"
+        "pond.toml:13: `measured.sides.E` is not a side of this top, whose sides are A, B, C, D",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ BC-DA = 42 }}",
+        "pond.toml:14: `measured.diagonals.BC-DA` must be named by its corners, DA-BC or AB-CD, "
+        "got 'BC-DA'",
+    ),
+    (
+        'width = 27\nheight = 32\nremedy = "stretch"',
+        "pond.toml:15: `measured.remedy` must be as-designed, cut-to-fit, ease or trim-top, got 'stretch'",
+    ),
+    (
+        'width = 27\nheight = 32\nremedy = "trim-top"',
+        "pond.toml:15: `measured.remedy` cannot be trim-top where only the middle is taped. "
+        "Give `sides` and `diagonals` too",
+    ),
+    (
+        "sides = { A = 27, B = 32, C = 27, D = 86 }\ndiagonals = { DA-BC = 42 }",
+        "pond.toml:13: `measured.sides.D` cannot close the top: it must be shorter than the other "
+        f"three sides together, 86 in, got 86 in. {AGAIN}\n"
+        f"pond.toml:13: `measured.sides.D` must be within 10 % of the raw top as designed, 32 in, got 86 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.DA-BC` cannot make a triangle: it must be longer than "
+        f"sides C and D differ, 59 in, got 42 in. {AGAIN}",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ AB-CD = 60 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` cannot make a triangle: it must be shorter than "
+        f"sides B and C together, 59 1/2 in, got 60 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.AB-CD` cannot make a triangle: it must be shorter than "
+        f"sides D and A together, 59 1/2 in, got 60 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.AB-CD` must be within 10 % of the raw top as designed, "
+        f"~42.1930 in, got 60 in. {AGAIN}",
+    ),
+    (
+        'sides = { A = "27 1/2", B = 32, C = 24, D = 32 }\ndiagonals = 42',
+        "pond.toml:13: `measured.sides.C` must be within 10 % of the raw top as designed, 27 1/2 in, "
+        f"got 24 in. {AGAIN}",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ AB-CD = 46 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` must leave corners of 80 to 100 degrees, makes DA "
+        "one of 101.0. Measure again from corner to corner",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ DA-BC = 42, AB-CD = 44 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` must agree with the sides and diagonal DA-BC, which "
+        "make it ~42.3852 in, got 44 in. Measure all of them again",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ DA-BC = 42 }}\nheight = 30",
+        "pond.toml:15: `measured.height` must agree with the sides and diagonal DA-BC, which make it "
+        "32 in, got 30 in. Measure all of them again",
+    ),
+    (
+        "width = 0\nheight = 32",
+        "pond.toml:13: `measured.width` must be more than 0, got '0'",
+    ),
+]
+
+
+@pytest.mark.parametrize(("table", "message"), BAD)
+def test_bad_tape_is_told(table: str, message: str) -> None:
+    """Each wrong key or length is one line, with what is wrong and what would be right."""
+    assert what_is_told(table) == message
+
+
+def test_folded_over_cannot_be_cut_to_fit() -> None:
+    """Asking for it is an error that names what can be asked for."""
+    assert what_is_told(f'{UNEVEN}\nremedy = "cut-to-fit"', FOLDED) == (
+        "pond.toml:16: `measured.remedy` cannot be cut-to-fit in a folded-over blanket, which needs "
+        "right angles. Write `ease` or `trim-top`"
+    )
+
+
+@pytest.mark.parametrize(
+    ("remedy", "message"),
+    [
+        (
+            "",
+            "pond.toml:11: `border.backing` cannot settle the border where the backing is cut to fit "
+            'the top as measured. Give `width`, or `remedy = "ease"` in [measured]',
+        ),
+        (
+            'remedy = "trim-top"',
+            "pond.toml:11: `border.backing` cannot settle the border where the top as measured is "
+            "still to be trimmed. Give `width`",
+        ),
+    ],
+)
+def test_sizes_settle_no_border_of_a_crooked_top(remedy: str, message: str) -> None:
+    """Where the raw top is no known rectangle, only a width settles the border."""
+    text = f"backing = 42\n[measured]\n{UNEVEN}\n{remedy}"
+    assert told({"width = 2": text}) == message
+
+
+def test_limits_are_exact() -> None:
+    """1/16 in off is still as designed; just 1 % off the average is not eased any more."""
+    design = inches(100, 100)
+    pair = (design[0], design[1])
+
+    def chosen(foot: Fraction, head: Fraction, *, folded_over: bool = False) -> Remedy:
+        top = Measured(
+            width=None,
+            height=None,
+            sides=(foot, pair[1], head, pair[1]),
+            diagonals=(Fraction("141.42") * INCH, None),
+        )
+        return remedy_for(top, pair, folded_over=folded_over)
+
+    sixteenth = INCH / 16
+    assert chosen(pair[0] + sixteenth, pair[0]) is Remedy.AS_DESIGNED
+    assert chosen(pair[0] + sixteenth + Fraction(1, 10**6), pair[0]) is Remedy.EASE
+    assert chosen(101 * INCH - Fraction(1, 10**6), 99 * INCH) is Remedy.CUT_TO_FIT
+    assert chosen(101 * INCH - 1, 99 * INCH + 1) is Remedy.EASE
+    assert chosen(101 * INCH, 99 * INCH) is Remedy.CUT_TO_FIT
+    assert chosen(101 * INCH, 99 * INCH, folded_over=True) is Remedy.TRIM_TOP
+
+
+def test_folded_over_top_is_trimmed_not_fitted() -> None:
+    """A folded-over backing needs right angles, so an uneven top is trimmed."""
+    assert measured(UNEVEN, FOLDED).remedy is Remedy.TRIM_TOP
+
+
+@pytest.mark.parametrize(
+    ("remedy", "sewn"),
+    [
+        ("as-designed", (27, 31.5)),
+        ("ease", (27, 31.5)),
+        ("cut-to-fit", None),
+        ("trim-top", None),
+    ],
+)
+def test_sewn_size_follows_the_remedy(remedy: str, sewn: tuple[float, float] | None) -> None:
+    """Eased tops have the average, those as designed the design; others have no size yet."""
+    project = read(SOUND + f'[measured]\n{UNEVEN}\nremedy = "{remedy}"')
+    assert project.sewn_top == (None if sewn is None else inches(*sewn))
+
+
+def test_backing_settles_the_border_from_the_average() -> None:
+    """A backing 38 in wide round 27 1/4 in of eased top leaves 2 11/16 in; as designed 2 5/8 in."""
+    text = SOUND.replace("width = 2", "backing = { width = 38, height = 42 }")
+    table = '[measured]\nsides = { A = "27 3/8", B = 32, C = "27 1/8", D = 32 }\n'
+    table += "diagonals = { DA-BC = 42 }\n"
+    eased = read(text + table)
+    assert eased.measured is not None
+    assert eased.measured.remedy is Remedy.EASE
+    assert eased.borders == inches(2.5, Fraction(43, 16), 2.5, Fraction(43, 16))
+    designed = read(text + table + 'remedy = "as-designed"')
+    assert designed.borders == inches(2.5, 2.625, 2.5, 2.625)
+
+
+def test_notes_tell_what_was_chosen_for_the_person() -> None:
+    """Cutting to fit unasked, trimming, and easing too much are said; what is asked for is not."""
+
+    def notes(table: str) -> tuple[str, ...]:
+        return read(SOUND + f"[measured]\n{table}").notes
+
+    furthest = "side A is 1.8 % longer than the average, over the 1 % that can be eased"
+    assert notes(TRUE) == ()
+    assert notes(UNEVEN) == (
+        f"The backing is cut to fit the top as measured, since {furthest}; `remedy` in [measured] "
+        "can ask for something else.",
+    )
+    assert notes(f'{UNEVEN}\nremedy = "cut-to-fit"') == ()
+    assert notes(f'{UNEVEN}\nremedy = "ease"') == (f"Easing may pucker: {furthest}.",)
+    assert notes(f'{UNEVEN}\nremedy = "trim-top"') == (
+        "Trim the top to its true rectangle before anything is marked on it.",
+    )
+
+
+AGAIN = "Measure again from raw edge to raw edge"
+SIDES = 'sides = { A = "27 1/2", B = 32, C = "27 1/2", D = 32 }'
+BAD = [
+    ("", "pond.toml:12: `measured` must have `width` and `height`. Give both, or `sides` and `diagonals`"),
+    ("width = 27", 'pond.toml:12: `measured.height` is missing. Write for example `height = "35 3/8"`'),
+    ("height = 32", 'pond.toml:12: `measured.width` is missing. Write for example `width = "30 1/8"`'),
+    (
+        SIDES,
+        "pond.toml:12: `measured.diagonals` is missing: four sides alone can lean either way. "
+        "Write for example `diagonals = { DA-BC = 46 }`",
+    ),
+    (
+        "diagonals = 42",
+        "pond.toml:12: `measured.sides` is missing beside the diagonals. Write for example "
+        '`sides = { A = 30, B = 35, C = "30 1/4", D = 35 }`',
+    ),
+    (
+        "sides = { A = 27, C = 27, E = 4 }\ndiagonals = 42",
+        "pond.toml:13: `measured.sides` must give a length for each of A, B, C, D, has none for B, D\n"
+        "pond.toml:13: `measured.sides.E` is not a side of this top, whose sides are A, B, C, D",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ BC-DA = 42 }}",
+        "pond.toml:14: `measured.diagonals.BC-DA` must be named by its corners, DA-BC or AB-CD, "
+        "got 'BC-DA'",
+    ),
+    (
+        'width = 27\nheight = 32\nremedy = "stretch"',
+        "pond.toml:15: `measured.remedy` must be as-designed, cut-to-fit, ease or trim-top, got 'stretch'",
+    ),
+    (
+        'width = 27\nheight = 32\nremedy = "trim-top"',
+        "pond.toml:15: `measured.remedy` cannot be trim-top where only the middle is taped. "
+        "Give `sides` and `diagonals` too",
+    ),
+    (
+        "sides = { A = 27, B = 32, C = 27, D = 86 }\ndiagonals = { DA-BC = 42 }",
+        "pond.toml:13: `measured.sides.D` cannot close the top: it must be shorter than the other "
+        f"three sides together, 86 in, got 86 in. {AGAIN}\n"
+        f"pond.toml:13: `measured.sides.D` must be within 10 % of the raw top as designed, 32 in, got 86 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.DA-BC` cannot make a triangle: it must be longer than "
+        f"sides C and D differ, 59 in, got 42 in. {AGAIN}",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ AB-CD = 60 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` cannot make a triangle: it must be shorter than "
+        f"sides B and C together, 59 1/2 in, got 60 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.AB-CD` cannot make a triangle: it must be shorter than "
+        f"sides D and A together, 59 1/2 in, got 60 in. {AGAIN}\n"
+        "pond.toml:14: `measured.diagonals.AB-CD` must be within 10 % of the raw top as designed, "
+        f"~42.1930 in, got 60 in. {AGAIN}",
+    ),
+    (
+        'sides = { A = "27 1/2", B = 32, C = 24, D = 32 }\ndiagonals = 42',
+        "pond.toml:13: `measured.sides.C` must be within 10 % of the raw top as designed, 27 1/2 in, "
+        f"got 24 in. {AGAIN}",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ AB-CD = 46 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` must leave corners of 80 to 100 degrees, makes DA "
+        "one of 101.0. Measure again from corner to corner",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ DA-BC = 42, AB-CD = 44 }}",
+        "pond.toml:14: `measured.diagonals.AB-CD` must agree with the sides and diagonal DA-BC, which "
+        "make it ~42.3852 in, got 44 in. Measure all of them again",
+    ),
+    (
+        f"{SIDES}\ndiagonals = {{ DA-BC = 42 }}\nheight = 30",
+        "pond.toml:15: `measured.height` must agree with the sides and diagonal DA-BC, which make it "
+        "32 in, got 30 in. Measure all of them again",
+    ),
+    (
+        "width = 0\nheight = 32",
+        "pond.toml:13: `measured.width` must be more than 0, got '0'",
+    ),
+]
+
+
+@pytest.mark.parametrize(("table", "message"), BAD)
+def test_bad_tape_is_told(table: str, message: str) -> None:
+    """Each wrong key or length is one line, with what is wrong and what would be right."""
+    assert what_is_told(table) == message
+
+
+def test_folded_over_cannot_be_cut_to_fit() -> None:
+    """Asking for it is an error that names what can be asked for."""
+    assert what_is_told(f'{UNEVEN}\nremedy = "cut-to-fit"', FOLDED) == (
+        "pond.toml:16: `measured.remedy` cannot be cut-to-fit in a folded-over blanket, which needs "
+        "right angles. Write `ease` or `trim-top`"
+    )
+
+
+@pytest.mark.parametrize(
+    ("remedy", "message"),
+    [
+        (
+            "",
+            "pond.toml:11: `border.backing` cannot settle the border where the backing is cut to fit "
+            'the top as measured. Give `width`, or `remedy = "ease"` in [measured]',
+        ),
+        (
+            'remedy = "trim-top"',
+            "pond.toml:11: `border.backing` cannot settle the border where the top as measured is "
+            "still to be trimmed. Give `width`",
+        ),
+    ],
+)
+def test_sizes_settle_no_border_of_a_crooked_top(remedy: str, message: str) -> None:
+    """Where the raw top is no known rectangle, only a width settles the border."""
+    text = f"backing = 42\n[measured]\n{UNEVEN}\n{remedy}"
+    assert told({"width = 2": text}) == message

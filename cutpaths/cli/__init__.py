@@ -16,6 +16,7 @@ from cutpaths.errors import CutpathsError
 # Each command's module offers `command`; the order is that of the work.
 COMMANDS = {
     "new": "cutpaths.cli.new",
+    "arrange": "cutpaths.cli.arrange",
     "figures": "cutpaths.cli.figures",
     "prove": "cutpaths.cli.prove",
     "write": "cutpaths.cli.write",

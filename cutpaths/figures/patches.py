@@ -24,9 +24,14 @@ def patches(kit: Kit) -> tuple[Figure, ...]:
         return ()
     pieces = kit.patchwork.pieces()
     if isinstance(kit.project.top, Squares):
-        return (*(_count(kit, piece, "") for piece in pieces), *_square(kit))
-    found = [figure for piece in pieces for figure in _patch(kit, piece)]
+        return (*(_count(kit, piece, "", "to cut") for piece in pieces), *_square(kit))
     singly = cut_singly(kit.patchwork, kit.pairs)
+    alone = {piece.key for piece in singly}
+    found = [
+        figure
+        for piece in pieces
+        for figure in _patch(kit, piece, "to cut" if piece.key in alone else "from pairs")
+    ]
     step = kit.project.ruler.step
     blanks = blanks_of(singly, kit.project.allowance, step)
     found += [_blanks(each, kit.project.ruler) for each in blanks]
@@ -66,9 +71,9 @@ def _labels(kit: Kit) -> dict[str, str]:
     return {fabric.name: fabric.label for fabric in kit.project.fabrics}
 
 
-def _count(kit: Kit, piece: Piece, shape: str) -> Figure:
+def _count(kit: Kit, piece: Piece, shape: str, how: str) -> Figure:
     label = f"{piece.key} ({_labels(kit).get(piece.fabric, piece.fabric)}){shape}"
-    return count(f"{piece.key.lower()}.count", label, piece.count, "to cut")
+    return count(f"{piece.key.lower()}.count", label, piece.count, how)
 
 
 def _square(kit: Kit) -> tuple[Figure, ...]:
@@ -83,11 +88,11 @@ def _square(kit: Kit) -> tuple[Figure, ...]:
     )
 
 
-def _patch(kit: Kit, piece: Piece) -> Iterator[Figure]:
+def _patch(kit: Kit, piece: Piece, how: str) -> Iterator[Figure]:
     shape = piece.shape
     if shape is None:
         return
-    yield _count(kit, piece, f", {shape.name}")
+    yield _count(kit, piece, f", {shape.name}", how)
     key, ruler = piece.key.lower(), kit.project.ruler
     if shape.kind is PatchKind.RECTANGLE:
         sizes = [raw_top(each, kit.project.allowance) for each in (shape.width, shape.height)]

@@ -41,9 +41,10 @@ _DARK_CLOTH = 0.3  # luminance; between those on which the two threads are seen 
 
 def picture_sheets(kit: Kit, cloths: Mapping[str, Cloth]) -> tuple[Output, ...]:
     """Front and back of the finished blanket."""
+    plates = front_plate(kit, cloths), back_plate(kit, cloths)
     return tuple(
-        Output(name=plate.name, document=Document(plate.name, (drawing_of(plate),)), formats=FORMATS)
-        for plate in (front_plate(kit, cloths), back_plate(kit, cloths))
+        Output(name=p.name, document=Document(p.name, (drawing_of(p),)), formats=FORMATS)
+        for p in plates
     )
 
 
@@ -84,7 +85,7 @@ def _plate(
         outline=edge(kit),
         room=ROOM,
         items=items,
-        heading=(kit.project.title, f"{what.capitalize()}: {_sizes(kit)}"),
+        heading=(kit.project.title, *_sizes(kit, what.capitalize())),
         key=(("", entries),),
         thread=_thread(backing),
     )
@@ -126,12 +127,12 @@ def _letters(kit: Kit) -> Iterator[Item]:
     return side_letters(outline, LETTER * pixel, LETTER_GAP * pixel)
 
 
-def _sizes(kit: Kit) -> str:
+def _sizes(kit: Kit, what: str) -> tuple[str, str]:
     """The finished size and the border, as the figures have them."""
     texts = {f.key: f.text for group in figures(kit).groups for f in group.figures}
-    size = f"{texts['finished.width']} across, {texts['finished.height']} down"
+    size = f"{what}: {texts['finished.width']} across, {texts['finished.height']} down"
     if "border" in texts:
-        return f"{size}; border {texts['border']}"
+        return size, f"Border: {texts['border']}"
     keys = [letter(i) for i in range(len(kit.project.borders))]
     borders = ", ".join(f"{key} {texts[f'border.{key.lower()}']}" for key in keys)
-    return f"{size}; borders {borders}"
+    return size, f"Borders: {borders}"

@@ -76,8 +76,8 @@ def _define(
 def _image(canvas: _Element, name: str, print_: Print, number: _Number) -> _Element:
     size = number(print_.width), number(print_.height)
     pattern = canvas.pattern(id=name, size=size, patternUnits="userSpaceOnUse")
-    data = b64encode(print_.data).decode()
-    pattern.add(canvas.image(f"data:image/png;base64,{data}", size=size, preserveAspectRatio="none"))
+    link = f"data:image/png;base64,{b64encode(print_.data).decode()}"
+    pattern.add(canvas.image(link, size=size, preserveAspectRatio="none"))
     return pattern
 
 

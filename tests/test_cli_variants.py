@@ -1,0 +1,57 @@
+"""Sizes and colorways on the command line."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from click.testing import CliRunner
+
+from cutpaths.cli import main
+
+LIGHTHOUSE = Path(__file__).parents[1] / "fixtures" / "lighthouse.toml"
+
+
+def _run(*words: str) -> tuple[int, str]:
+    result = CliRunner().invoke(main, words)
+    return result.exit_code, result.output
+
+
+def test_figures_take_a_size() -> None:
+    """The figures are those of the size, and the table of all sizes stands at their end."""
+    code, text = _run("figures", str(LIGHTHOUSE), "--size", "large")
+    assert code == 0
+    lines = [" ".join(line.split()) for line in text.splitlines()]
+    assert "finished blanket, across 44 in (1117.6 mm)" in lines
+    assert lines[lines.index("All colorways") :] == [
+        "All colorways",
+        "as it stands Fog solid, Brick red, Tide blue, Rope stripe",
+        "dusk Dusk lilac, Plum, Tide blue, Rope stripe",
+    ]
+
+
+def test_prove_takes_both() -> None:
+    """A size and a colorway together are proved like the file as it stands."""
+    code, text = _run("prove", str(LIGHTHOUSE), "--size", "large", "--colorway", "dusk")
+    assert code == 0
+    assert text.splitlines()[-1].endswith("checks hold.")
+
+
+def test_unknown_size_is_one_line() -> None:
+    """A size that the file does not declare is told with the line of its sizes."""
+    code, text = _run("figures", str(LIGHTHOUSE), "--size", "vast")
+    assert code == 1
+    assert text == (
+        "Error: lighthouse.toml:46: `size` must be a declared one, got 'vast'. Declared are large\n"
+    )
+
+
+def test_files_are_named_after_the_size(tmp_path: Path) -> None:
+    """Files of a size have its name, so that they lie beside those of another."""
+    code, _ = _run("write", str(LIGHTHOUSE), "-o", str(tmp_path), "--for", "cad", "--size", "large")
+    assert code == 0
+    found = sorted(path.name for path in tmp_path.iterdir())
+    assert found == [
+        "cutpaths.json",
+        "lighthouse-large-cad-pieces.dxf",
+        "lighthouse-large-cad-pieces.svg",
+    ]

@@ -40,7 +40,7 @@ class Sewn:
     construction: Construction = Construction.TURNED
 
 
-def project(top: Top, borders: Sequence[Inches], sewn: Sewn = Sewn()) -> Project:  # noqa: B008
+def project(top: Top, borders: Sequence[Inches], sewn: Sewn = Sewn()) -> Project:
     """A project of a top and its borders, in the order of the sides."""
     folded_over = sewn.construction is Construction.FOLDED_OVER
     return Project(
@@ -63,7 +63,7 @@ def project(top: Top, borders: Sequence[Inches], sewn: Sewn = Sewn()) -> Project
     )
 
 
-def folded_over(sewn: Sewn = Sewn()) -> Sewn:  # noqa: B008
+def folded_over(sewn: Sewn = Sewn()) -> Sewn:
     """The same way of sewing, folded over."""
     return replace(sewn, construction=Construction.FOLDED_OVER, turn=Fraction(0))
 

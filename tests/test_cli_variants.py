@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from pathlib import Path
-
-from click.testing import CliRunner
-
-from cutpaths.cli import main
 
 LIGHTHOUSE = Path(__file__).parents[1] / "fixtures" / "lighthouse.toml"
 
 
 def _run(*words: str) -> tuple[int, str]:
-    result = CliRunner().invoke(main, words)
-    return result.exit_code, result.output
+    command = [sys.executable, "-m", "cutpaths", *words]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    return done.returncode, done.stdout + done.stderr
 
 
 def test_figures_take_a_size() -> None:

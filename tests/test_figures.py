@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from cutpaths.figures import figures, sizes
+from cutpaths.figures import figures_of, sizes
 from cutpaths.figures.model import Figure, exact
 from cutpaths.figures.show import as_json, table
 from cutpaths.figures.sizes import on_the_ruler
@@ -37,7 +37,7 @@ def _panel(top: str, backing: str, extra: str = "") -> str:
 
 
 def _found(text: str) -> dict[str, Figure]:
-    shown = figures(build(read(text)))
+    shown = figures_of(build(read(text)))
     return {figure.key: figure for group in shown.groups for figure in group.figures}
 
 
@@ -134,7 +134,7 @@ def test_turn_of_cloth() -> None:
 
 def test_hexagon_dot_to_fold() -> None:
     """Hexagon side 9, border 1 1/2: dot to fold 1.7321 (derived)."""
-    shown = figures(build(load(FIXTURES / "beehive.toml")))
+    shown = figures_of(build(load(FIXTURES / "beehive.toml")))
     found = {figure.key: figure for group in shown.groups for figure in group.figures}
     assert float(_inches(found["corner.1.dot-to-fold"])) == pytest.approx(3**0.5, abs=1e-6)
     assert found["corner.1.miter"].text == "60°"
@@ -155,7 +155,7 @@ def test_center_off_the_middle_is_said() -> None:
         [border]
         width = { A = 3, B = 2, C = 3, D = 4 }
     """
-    assert figures(build(read(text))).notes == (
+    assert figures_of(build(read(text))).notes == (
         "Do not find centers by folding the backing in half: the center mark is off the middle of"
         " its raw side on A by 2 in, C by 2 in.",
     )
@@ -168,7 +168,7 @@ def test_sizes_off_the_ruler_get_the_nearest_border_that_is_on_it() -> None:
     found = on_the_ruler(project, project.ruler)
     assert found is not None
     assert found.border / INCH == Fraction(19, 8)
-    assert figures(build(project)).notes == (
+    assert figures_of(build(project)).notes == (
         "Some sizes are off the ruler (marked ~): a border of 2 3/8 in puts all on it, finished"
         " 31 3/4 in x 36 1/4 in, backing 37 in x 41 1/2 in.",
     )
@@ -204,7 +204,7 @@ def test_computed_lengths_are_kept_to_what_drawings_hold() -> None:
 
 def test_table_of_a_squares_blanket() -> None:
     """The first lines of the table read as a person would expect."""
-    shown = list(table(figures(build(load(FIXTURES / "tidepool.toml")))))
+    shown = list(table(figures_of(build(load(FIXTURES / "tidepool.toml")))))
     assert shown[:6] == [
         "Tide pool",
         "",
@@ -218,13 +218,13 @@ def test_table_of_a_squares_blanket() -> None:
 def test_table_keeps_to_its_width() -> None:
     """No line of any example's table is wider than asked."""
     for path in sorted(FIXTURES.glob("*.toml")):
-        for line in table(figures(build(load(path))), columns=100):
+        for line in table(figures_of(build(load(path))), columns=100):
             assert len(line) <= 100
 
 
 def test_json_has_the_same_numbers() -> None:
     """Programs get the value in mm beside the text that people get."""
-    data = json.loads(as_json(figures(build(load(FIXTURES / "tidepool.toml")))))
+    data = json.loads(as_json(figures_of(build(load(FIXTURES / "tidepool.toml")))))
     assert data["figures"]["backing.width"] == {
         "label": "backing, cut, across",
         "text": "37 1/2 in (952.5 mm)",

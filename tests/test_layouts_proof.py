@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from layouts import charts
 
-from cutpaths.figures import figures, variant_groups
+from cutpaths.figures import figures_of, variant_groups
 from cutpaths.geometry.assembly import Face
 from cutpaths.geometry.edge_seams import edge_seams
 from cutpaths.lengths import INCH
@@ -88,7 +88,7 @@ def test_pairs_take_the_place_of_their_triangles() -> None:
 
 
 def _texts(kit: Kit) -> dict[str, str]:
-    return {f.key: f.text for group in figures(kit).groups for f in group.figures}
+    return {f.key: f.text for group in figures_of(kit).groups for f in group.figures}
 
 
 def test_figures_say_how_triangles_are_cut() -> None:
@@ -118,7 +118,7 @@ def test_windmills_are_noted() -> None:
     cells = read_cells(["fog < tide", "tide rope ^", "^ fog <"])
     sizes = (6 * INCH,) * 3
     kit = build(replace(project, top=Grid(columns=sizes, rows=sizes, cells=cells)))
-    assert [note for note in figures(kit).notes if "windmill" in note] == [
+    assert [note for note in figures_of(kit).notes if "windmill" in note] == [
         "Some units of the patchwork lie round each other like the arms of a windmill: sew the "
         "first seam only half way, the others round, and close the first one last."
     ]

@@ -24,7 +24,7 @@ PANEL = 'format = 1\ntitle = "Pond"\n[top]\nlayout = "panel"\ncut = { width = 32
 
 def of(project: Project) -> dict[str, Figure]:
     """All figures of a project by their keys."""
-    return {f.key: f for group in figures(build(project)).groups for f in group.figures}
+    return {f.key: f for group in figures_of(build(project)).groups for f in group.figures}
 
 
 def measured(table: str, remedy: str = "") -> dict[str, Figure]:

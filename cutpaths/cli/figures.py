@@ -21,10 +21,10 @@ def command(project: Path, as_data: bool, size: str | None, colorway: str | None
     """
     from dataclasses import replace
 
-    from cutpaths.figures import figures, variant_groups
+    from cutpaths.figures import figures_of, variant_groups
     from cutpaths.figures.show import as_json, table
     from cutpaths.project import load_variants
 
-    found = figures(kit_of(project, size, colorway))
+    found = figures_of(kit_of(project, size, colorway))
     found = replace(found, groups=(*found.groups, *variant_groups(load_variants(project))))
     click.echo(as_json(found) if as_data else "\n".join(table(found)))

@@ -19,7 +19,7 @@ from cutpaths.pieces import Kit
 FOLDING_MM = 0.1
 
 
-def figures(kit: Kit) -> Figures:
+def figures_of(kit: Kit) -> Figures:
     """Collects every figure of a kit."""
     groups = (
         Group("Blanket", _blanket(kit)),

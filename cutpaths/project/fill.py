@@ -19,7 +19,8 @@ import msgspec
 from cutpaths.errors import FINDINGS_SHOWN
 from cutpaths.lengths import EXAMPLES, Unit, read_length, shown
 from cutpaths.project.flaws import Flaw, stop_at
-from cutpaths.project.shape import EVERY, Length, Table
+from cutpaths.project.kinds import Length, Table
+from cutpaths.project.shape import EVERY
 from cutpaths.project.spelling import nearest_name
 from cutpaths.source import KeyPath, Source, Written
 

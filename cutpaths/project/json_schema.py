@@ -7,8 +7,8 @@ from typing import Any
 
 import msgspec
 
-from cutpaths.project.kinds import NAME_PATTERN
-from cutpaths.project.shape import LENGTH_PATTERN, FileTable, Patch, Size
+from cutpaths.project.kinds import LENGTH_PATTERN, NAME_PATTERN, Patch
+from cutpaths.project.shape import FileTable, Size
 from cutpaths.project.variants import KEPT, KINDS
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"

@@ -10,21 +10,19 @@ from msgspec import Meta, field
 
 from cutpaths.lengths import Unit
 from cutpaths.project.arrange_shape import ArrangeTable
-from cutpaths.project.kinds import LENGTH_PATTERN as LENGTH_PATTERN
-from cutpaths.project.kinds import PATCHES_MOST as PATCHES_MOST
 from cutpaths.project.kinds import (
     Amount,
     BlockName,
     Coordinate,
     Count,
     FabricName,
+    Length,
+    Patch,
+    Rectangle,
     SideLetter,
+    Table,
     Text,
 )
-from cutpaths.project.kinds import Length as Length
-from cutpaths.project.kinds import Patch as Patch
-from cutpaths.project.kinds import Rectangle as Rectangle
-from cutpaths.project.kinds import Table as Table
 from cutpaths.project.layout_shape import (
     BlocksTable,
     BlockTable,
@@ -80,9 +78,9 @@ class FabricTable(Table, frozen=True):
     directional: Annotated[
         bool, Meta(description="Whether its print or nap has an up (default: false)")
     ] = False
-    colour: Annotated[
-        Colour | None, Meta(description="Colour in pictures; else one is chosen")
-    ] = None
+    colour: Annotated[Colour | None, Meta(description="Colour in pictures; else one is chosen")] = (
+        None
+    )
     swatch: Annotated[
         SwatchTable | None, Meta(description="Picture of the cloth, repeated in pictures")
     ] = None

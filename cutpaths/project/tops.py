@@ -9,6 +9,7 @@ from cutpaths.project import outlines
 from cutpaths.project.fabrics import top_fabrics
 from cutpaths.project.fill import LONGEST
 from cutpaths.project.flaws import Flaw
+from cutpaths.project.kinds import PATCHES_MOST, Rectangle
 from cutpaths.project.layout_rules import layout_flaws
 from cutpaths.project.layouts import layout_of
 from cutpaths.project.model import Outline, Panel, Regular, Squares, Top
@@ -16,14 +17,7 @@ from cutpaths.project.outlines import Ring
 from cutpaths.project.patch_rules import finished_side, patch_flaws, seam_too_wide
 from cutpaths.project.patchwork import finished_size
 from cutpaths.project.seams import Seams
-from cutpaths.project.shape import (
-    PATCHES_MOST,
-    FileTable,
-    OutlineTable,
-    PanelTable,
-    Rectangle,
-    SquaresTable,
-)
+from cutpaths.project.shape import FileTable, OutlineTable, PanelTable, SquaresTable
 from cutpaths.project.sizes import raw_top
 from cutpaths.source import KeyPath
 

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from cutpaths.drawing import Document, Item, move
-from cutpaths.figures import figures
+from cutpaths.figures import figures_of
 from cutpaths.geometry.marks import letter
 from cutpaths.geometry.polygons import offset
 from cutpaths.lengths import INCH
@@ -129,7 +129,7 @@ def _letters(kit: Kit) -> Iterator[Item]:
 
 def _sizes(kit: Kit, what: str) -> tuple[str, str]:
     """The finished size and the border, as the figures have them."""
-    texts = {f.key: f.text for group in figures(kit).groups for f in group.figures}
+    texts = {f.key: f.text for group in figures_of(kit).groups for f in group.figures}
     size = f"{what}: {texts['finished.width']} across, {texts['finished.height']} down"
     if "border" in texts:
         return size, f"Border: {texts['border']}"

@@ -10,36 +10,31 @@ import os
 STRIP, CROSSCUT, TRIM, ANY = 1, 2, 3, 0
 RULE=0
 PRI1=0
-PRI2=0
+PRI2=1
 
 def slicing_filling(order: Order, width: int, target: int, stage: int = ANY) -> Filling:
-    left = order.everything
-    area, spare, steps = 0, width * target - order.area, []
+    left, area, spare, steps = order.everything, 0, width * target - order.area, []
+    at_most_wide, at_most_high = order.widths.at_most, order.heights.at_most
+    of_width, of_height = order.widths.exactly.get, order.heights.exactly.get
     regions = [(width, target, 0, stage)]
-    widths,heights=order.widths,order.heights
-    while regions:
+    while regions and left:
         wide, high, y, stage = regions.pop()
-        fitting = left & widths.at_most(wide) & heights.at_most(high)
-        across = widths.exactly.get(wide, 0)
+        fitting = left & at_most_wide(wide) & at_most_high(high)
         if stage == TRIM:
-            fitting &= across
+            fitting &= of_width(wide,0)
         if not fitting:
-            if not left: break
             spare -= wide * high
             if spare < 0:
                 break
             continue
-        up=heights.exactly.get(high, 0)
         if stage==STRIP:
-          m=fitting
-          if PRI1==1: m = fitting & across or fitting
-          elif PRI1==2: m= fitting&up or fitting
-        elif stage==CROSSCUT and PRI2:
-            m = fitting & across & up or fitting&up or fitting
-            if PRI2==2: m=fitting&up or fitting&across or fitting
-            if PRI2==3: m=fitting&up&across or fitting
+            m=fitting
+        elif stage==CROSSCUT:
+            up=of_height(high,0)
+            m = fitting & of_width(wide,0) & up or fitting&up or fitting
         else:
-            m = fitting & across & up or fitting&across or fitting&up or fitting
+            m = fitting & of_width(wide,0)
+            m = m&of_height(high,0) or m or fitting&of_height(high,0) or fitting
         rank = first(m)
         left ^= order.same_piece(rank)
         shape = order.shapes[rank]
@@ -48,11 +43,11 @@ def slicing_filling(order: Order, width: int, target: int, stage: int = ANY) -> 
         steps.append((shape, 0, y))
         beside, above = wide - a, high - b
         if stage==ANY:
-            strip = (beside * high < above * wide) != (order.flips >> rank & 1)
-            if beside==0: strip=True
-            if above==0: strip=False
-        else: strip = stage !=CROSSCUT
-        inner = stage + 1 if stage else ANY
+            if RULE==0: strip = (beside * high < above * wide) != (order.flips >> rank & 1)
+            elif RULE==1: strip = (beside < above) != (order.flips >> rank & 1)
+            elif RULE==2: strip = (beside * b < above * a) != (order.flips >> rank & 1)
+            inner=ANY
+        else: strip = stage !=CROSSCUT; inner=stage+1
         if strip:
             if above: regions.append((wide, above, y + b, stage))
             if beside: regions.append((beside, b, y, inner))

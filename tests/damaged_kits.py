@@ -1,0 +1,61 @@
+"""Kits that tests spoil, and what a spoiled kit must fail."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+
+from builders import Sewn, folded_over, outline, panel, project, squares
+from damage import Damage
+
+from cutpaths.lengths import INCH
+from cutpaths.pieces import Kit, build
+from cutpaths.project.model import Opening
+
+OPENING = Opening(length=8 * INCH, side=1, start=3 * INCH)
+
+
+@cache
+def checkers() -> Kit:
+    """6 x 7 squares, four borders; its opening is given."""
+    borders = 2, Fraction(3, 2), 1, Fraction(5, 2)
+    return build(project(squares(6, 7), borders, Sewn(opening=OPENING)))
+
+
+@cache
+def square_panel() -> Kit:
+    """A panel that is alike from all sides."""
+    return build(project(panel(20, 20), (2, 2, 2, 2)))
+
+
+@cache
+def hexagon_like() -> Kit:
+    """Six sides, given by points; waste of four sides."""
+    points = (10, 0), (25, 0), (33, 13), (24, 26), (9, 26), (2, 13)
+    return build(project(outline(points), (2,) * 6))
+
+
+@cache
+def folded() -> Kit:
+    """The same squares folded over, with two widths of border."""
+    borders = 2, Fraction(3, 2), 2, Fraction(3, 2)
+    return build(project(squares(6, 7), borders, folded_over()))
+
+
+@cache
+def tips_too_long() -> Kit:
+    """Folded over with a tip of 1.6 borders, which no project file may ask for."""
+    return build(project(squares(6, 7), (2, 2, 2, 2), folded_over(Sewn(trim=Fraction(16, 5)))))
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A kit, what is spoiled, the check meant to find it, and what else must fail with it."""
+
+    name: str
+    kit: Callable[[], Kit]
+    damage: Damage
+    check: str
+    others: str = ""

@@ -1,0 +1,41 @@
+"""Every fact of the proof fails when one piece is spoiled so that it does not hold."""
+
+from __future__ import annotations
+
+import damaged_corners
+import damaged_folds
+import damaged_seams
+import damaged_shapes
+import damaged_tops
+import pytest
+from damaged_kits import Case, checkers, folded, hexagon_like, square_panel
+
+from cutpaths.proof import prove
+
+CASES = (
+    *damaged_shapes.CASES,
+    *damaged_tops.CASES,
+    *damaged_seams.CASES,
+    *damaged_corners.CASES,
+    *damaged_folds.CASES,
+)
+
+
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
+def test_damage_is_found(case: Case) -> None:
+    """The check meant to find a damage fails, and with it only those that must."""
+    failed = {check.name for check in prove(case.damage(case.kit())).failed}
+    assert failed == {case.check, *case.others.split()}
+
+
+def test_kits_are_sound_before() -> None:
+    """The kits that are spoiled pass every check as they were made."""
+    for kit in (checkers(), square_panel(), hexagon_like(), folded()):
+        assert prove(kit).failed == ()
+
+
+def test_every_check_is_damaged() -> None:
+    """No check of either construction is without a damage that makes it fail."""
+    kits = (checkers(), square_panel(), hexagon_like(), folded())
+    names = {check.name for kit in kits for check in prove(kit).checks}
+    assert names == {case.check for case in CASES}

@@ -10,12 +10,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
+from itertools import groupby
 from typing import assert_never
 
 from cutpaths.errors import DrawingError
 from cutpaths.lengths import Unit
 from cutpaths.paint import Colour, Paint
-from cutpaths.roles import Role
+from cutpaths.roles import Machine, Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text
 from cutpaths.strokes import text_strokes, text_width
 
@@ -95,6 +96,7 @@ class Pen:
         inks: colours in place of those of the roles, such as that of a thread.
         text_as_strokes: texts are lines of the single-line font even in a format that has text of
             its own, because a machine or a projector may drop that. False on sheets for CAD.
+        machine: the sheet is a machine's work, in its order; SVG too is in the unit of `about`.
     """
 
     scale: float = 1.0
@@ -102,6 +104,7 @@ class Pen:
     stretch: float = 1.0
     inks: tuple[tuple[Role, Colour], ...] = ()
     text_as_strokes: bool = True
+    machine: Machine | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,6 +154,15 @@ def by_role(items: Iterable[Item]) -> Iterator[tuple[Role, dict[str, list[Item]]
     for item in items:
         groups.setdefault(item.role, {}).setdefault(item.key, []).append(item)
     return ((role, groups[role]) for role in Role if role in groups)
+
+
+def in_groups(items: Iterable[Item], pen: Pen) -> Iterator[tuple[Role, dict[str, list[Item]]]]:
+    """Items as a file has them: by role, but on a machine's sheet as they come."""
+    if pen.machine is None:
+        yield from by_role(items)
+        return
+    for (role, key), run in groupby(items, key=lambda item: (item.role, item.key)):
+        yield role, {key: list(run)}
 
 
 def by_paint(items: Iterable[Item]) -> Iterator[tuple[str, dict[Paint, list[Item]]]]:

@@ -87,7 +87,13 @@ def write_new(path: Path, data: bytes) -> None:
 
 
 def write_folder(
-    folder: Path, files: Mapping[str, bytes], *, project: str, digest: str, force: bool
+    folder: Path,
+    files: Mapping[str, bytes],
+    *,
+    project: str,
+    digest: str,
+    force: bool,
+    family: str | None = None,
 ) -> tuple[Path, ...]:
     """Writes the files of a project into a folder, and last their list, `cutpaths.json`.
 
@@ -102,6 +108,8 @@ def write_folder(
         project: title of the project; the list of another one stops it, unless `force`.
         digest: SHA-256 of the project file, for the list.
         force: replaces whatever stands in the way, but removes nothing of another project.
+        family: how the names of this use begin; its listed files that are not made this time are
+            out of date and removed even while the project file is the same.
 
     Raises:
         FileError: something stands in the way, or cannot be read or written.
@@ -110,7 +118,8 @@ def write_folder(
     paths = {name: folder / name for name in files}
     listed = _look(folder, files, project, force)
     others = {name: sha for name, sha in listed.files.items() if name not in files}
-    kept = others if listed.digest == digest else {}
+    old = () if family is None else tuple(name for name in others if name.startswith(family))
+    kept = {n: sha for n, sha in others.items() if n not in old} if listed.digest == digest else {}
     stale = [folder / name for name in others if name not in kept]
     contents = {paths[name]: data for name, data in files.items()}
     contents[folder / MANIFEST] = _manifest(files, kept, project, digest)

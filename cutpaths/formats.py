@@ -46,14 +46,19 @@ class Format:
 
 FORMATS: dict[str, Format] = {
     "dxf": Format(suffix=".dxf", writer="cutpaths.writers.dxf", reader="cutpaths.readback.dxf"),
+    "dxf-r12": Format(
+        suffix="-mm.dxf", writer="cutpaths.writers.dxf_r12", reader="cutpaths.readback.dxf_r12"
+    ),
+    "hpgl": Format(suffix=".hpgl", writer="cutpaths.writers.hpgl", reader="cutpaths.readback.hpgl"),
+    "hpgl-old": Format(
+        suffix="-old.hpgl", writer="cutpaths.writers.hpgl_old", reader="cutpaths.readback.hpgl_old"
+    ),
     "png": Format(suffix=".png", writer="cutpaths.writers.png", reader="cutpaths.readback.png"),
     "svg": Format(suffix=".svg", writer="cutpaths.writers.svg", reader="cutpaths.readback.svg"),
 }
 
 
-def render_checked(
-    document: Document, name: str, *, check: bool = True, **options: int
-) -> bytes:
+def render_checked(document: Document, name: str, *, check: bool = True, **options: int) -> bytes:
     """The bytes of a document in the format of a name, read back unless asked not to.
 
     Options are those of the format's writer: a PNG's `width` in pixels.

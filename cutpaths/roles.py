@@ -43,6 +43,19 @@ class MachineWork(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Machine:
+    """What a machine's file has beside lines; it keeps the items in their order.
+
+    Attributes:
+        tools: number of the tool that does each role.
+        filled: closed lines are areas in SVG, for machines that go round them.
+    """
+
+    tools: tuple[tuple[Role, int], ...]
+    filled: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class RoleStyle:
     """How one role is drawn.
 

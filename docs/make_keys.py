@@ -93,6 +93,8 @@ def _value(value: Shape) -> str:
             return "`true` or `false`"
         case "integer":
             return "whole number"
+        case "number":
+            return "number"
     return "text"
 
 

@@ -16,8 +16,14 @@ PieceDamage = Callable[[Piece], Piece]
 
 
 def top(change: PieceDamage) -> Damage:
-    """Spoils the top as sewn."""
-    return lambda kit: replace(kit, top=change(kit.top))
+    """Spoils the top as sewn, which is all of a patchwork of one cloth."""
+
+    def spoil(kit: Kit) -> Kit:
+        spoiled = change(kit.top)
+        whole = kit.patchwork if kit.pieced else replace(kit.patchwork, parts=(spoiled,))
+        return replace(kit, top=spoiled, patchwork=whole)
+
+    return spoil
 
 
 def backing(change: PieceDamage) -> Damage:
@@ -137,10 +143,15 @@ def hole_moved(dx: float, dy: float) -> Callable[[Path | Circle], Path | Circle]
 
 
 def renamed(names: dict[str, str]) -> PieceDamage:
-    """Gives the sides of a piece other letters, on all its marks and mates."""
+    """Gives the sides of a piece other letters, on all its marks and mates.
+
+    Corners get the name that the proof knows, if their new sides are neighbours.
+    """
 
     def name(at: str) -> str:
-        return "".join(names.get(letter, letter) for letter in at)
+        first, colon, rest = "".join(names.get(letter, letter) for letter in at).partition(":")
+        known = {"AD": "DA", "BA": "AB", "CB": "BC", "DC": "CD"}
+        return known.get(first, first) + colon + rest
 
     def spoil(piece: Piece) -> Piece:
         found = (

@@ -34,11 +34,17 @@ ROWS: list[Row] = [
     ),
     (
         {'layout = "squares"\n': ""},
-        "pond.toml:4: `top.layout` is missing. Write blocks, bricks, grid, on-point, outline, panel, squares or strips",
+        (
+            "pond.toml:4: `top.layout` is missing. Write blocks, bricks, grid, on-point, outline, "
+            "panel, squares or strips"
+        ),
     ),
     (
         {'"squares"': '"stripes"'},
-        "pond.toml:5: `top.layout` must be blocks, bricks, grid, on-point, outline, panel, squares or strips, got 'stripes'",
+        (
+            "pond.toml:5: `top.layout` must be blocks, bricks, grid, on-point, outline, panel, "
+            "squares or strips, got 'stripes'"
+        ),
     ),
     ({"patch = 5": "patch = true"}, f"pond.toml:6: `top.patch` must be {LIKE}, got true"),
     (
@@ -189,7 +195,10 @@ ROWS: list[Row] = [
     ),
     (
         {'"squares"': "4.5"},
-        "pond.toml:5: `top.layout` must be blocks, bricks, grid, on-point, outline, panel, squares or strips, got '4.5'",
+        (
+            "pond.toml:5: `top.layout` must be blocks, bricks, grid, on-point, outline, panel, "
+            "squares or strips, got '4.5'"
+        ),
     ),
     (
         {"width = 2": "width = 2\n[fabric]\nx = 3"},

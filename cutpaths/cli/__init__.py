@@ -20,6 +20,9 @@ COMMANDS = {
     "figures": "cutpaths.cli.figures",
     "prove": "cutpaths.cli.prove",
     "write": "cutpaths.cli.write",
+    "picture": "cutpaths.cli.picture",
+    "new-bed": "cutpaths.cli.new_bed",
+    "beds": "cutpaths.cli.beds",
 }
 
 

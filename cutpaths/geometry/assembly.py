@@ -24,6 +24,7 @@ class PieceKind(StrEnum):
     PATCH = "patch"
     TOP = "top"
     BACKING = "backing"
+    PANEL = "panel of the backing"
     TEMPLATE = "corner template"
     WASTE = "waste"
 

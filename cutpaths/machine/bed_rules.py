@@ -9,9 +9,10 @@ from cutpaths.lengths import Unit, exact, shown
 from cutpaths.machine.bed import Feed, ToolKind
 from cutpaths.machine.bed_shape import NONE, BedTable, MarginTable, ToolTable
 from cutpaths.machine.plotter import range_problem
+from cutpaths.machine.sections import LEAST_MARGIN
 from cutpaths.project.flaws import Flaw
 from cutpaths.project.words import word_flaws
-from cutpaths.roles import Role
+from cutpaths.roles import STYLES, MachineWork, Role
 
 
 def bed_flaws(file: BedTable) -> Iterator[Flaw]:
@@ -107,6 +108,8 @@ def _role_flaws(file: BedTable) -> Iterator[Flaw]:
         path = ("roles", role)
         if name != NONE and name not in file.tool:
             yield Flaw(path, f"must be one of {known}, got {shown(name)}")
+        elif name != NONE and STYLES[Role(role.upper())].work is MachineWork.NEVER:
+            yield Flaw(path, f"must be 'none' on a machine, got {shown(name)}")
         elif role == "cut" and name == NONE:
             yield Flaw(path, "must have a tool that cuts, got 'none'")
         elif role in ("cut", "cutout") and name != NONE and _is_pen(file, name):
@@ -128,9 +131,10 @@ def _spacing_flaws(file: BedTable) -> Iterator[Flaw]:
     if bed.common_cuts and bed.spacing:
         problem = f"must be left out where cuts are common, got {exact(spacing, unit)}"
         yield Flaw(("bed", "spacing"), problem, "Neighbours then lie a kerf apart")
-    elif not bed.common_cuts and spacing < kerf:
-        problem = f"must be at least the kerf, {exact(kerf, unit)}, got {exact(spacing, unit)}"
-        yield Flaw(("bed", "spacing"), problem, "Neighbours would be cut into")
+    elif not bed.common_cuts and spacing <= kerf:
+        least = f"the kerf, {exact(kerf, unit)}" if kerf else "0"
+        problem = f"must be more than {least}, got {exact(spacing, unit)}"
+        yield Flaw(("bed", "spacing"), problem, "Or write `common_cuts = true`")
     left, right, foot, head = margin_of(bed.margin)
     room = min(bed.width - left - right, bed.height - foot - head)
     if room > 0 and spacing >= room:
@@ -144,13 +148,19 @@ def _section_flaws(file: BedTable) -> Iterator[Flaw]:
         return
     path = ("bed", "sections")
     left, right, foot, head = margin_of(bed.margin)
-    ends = (foot, head) if bed.feed is Feed.UP else (left, right)
+    ends, sides = (foot, head), (left, right)
+    if bed.feed is Feed.ACROSS:
+        ends, sides = sides, ends
     if not bed.roll:
         yield Flaw(path, "must be left out where the machine has no roll", "Write `roll = true`")
     elif any(ends):
         names = ("foot", "head") if bed.feed is Feed.UP else ("left", "right")
         problem = f"must have no margin at {names[0]} and {names[1]}, where sections meet"
         yield Flaw(path, problem, "Name the margins of the other two edges alone")
+    elif min(sides) < LEAST_MARGIN:
+        least = exact(LEAST_MARGIN, file.units)
+        problem = f"must leave {least} at the other two edges, for the alignment marks"
+        yield Flaw(("bed", "margin"), problem)
     elif not _marks_tool(file):
         problem = "must have a tool for the role match, which draws the alignment marks"
         yield Flaw(path, problem, 'Write for example `match = "pen"` under [roles]')

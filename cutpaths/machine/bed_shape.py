@@ -101,9 +101,7 @@ class BedTable(Table, frozen=True):
         dict[ToolName, ToolTable],
         Meta(extra={"write": 'the table [tool.knife] with `kind = "drag-knife"`'}),
     ]
-    travel: Annotated[
-        TravelTable, Meta(extra={"write": "the table [travel] with `speed = 300`"})
-    ]
+    travel: Annotated[TravelTable, Meta(extra={"write": "the table [travel] with `speed = 300`"})]
     units: Unit = Unit.INCH
     formats: list[FormatName] | None = None
     shown: Shown = Shown.STROKE

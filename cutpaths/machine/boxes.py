@@ -86,9 +86,7 @@ def _alone(index: int, part: Part, turn: Motion) -> Way:
     return Way(right, top, (Laid(index, turn),))
 
 
-def _in_row(
-    index: int, part: Part, turns: tuple[Motion, Motion], places: tuple[float, ...]
-) -> Way:
+def _in_row(index: int, part: Part, turns: tuple[Motion, Motion], places: tuple[float, ...]) -> Way:
     laid = tuple(Laid(index, turns[n % 2].then(shift(x, 0.0))) for n, x in enumerate(places))
     reach = [box(each.motion.ring(part.outline)) for each in laid]
     return Way(max(r[2] for r in reach), max(r[3] for r in reach), laid)

@@ -56,7 +56,10 @@ def _groups(jobs: list[Job]) -> Iterator[list[Job]]:
 def _ranks(jobs: list[Job]) -> list[int]:
     """For each job how many must come before it, one after the other, at least."""
     boxes = [_box(job) for job in jobs]
-    areas = [(b[2] - b[0]) * (b[3] - b[1]) if _closed(j) else 0.0 for j, b in zip(jobs, boxes, strict=True)]
+    areas = [
+        (b[2] - b[0]) * (b[3] - b[1]) if _closed(j) else 0.0
+        for j, b in zip(jobs, boxes, strict=True)
+    ]
     by_area = sorted(range(len(jobs)), key=lambda n: areas[n])
     by_left = sorted(range(len(jobs)), key=lambda n: boxes[n][0])
     widest = max(b[2] - b[0] for b in boxes)
@@ -86,14 +89,14 @@ def _beside(
             yield m
 
 
-def _comes_first(
-    jobs: list[Job], boxes: list[_Box], areas: list[float], m: int, n: int
-) -> bool:
+def _comes_first(jobs: list[Job], boxes: list[_Box], areas: list[float], m: int, n: int) -> bool:
     """Whether job m, near to job n, lies inside it or is much smaller."""
     if areas[n] >= LARGER * areas[m]:
         return True
     inner, outer = boxes[m], boxes[n]
-    boxed = inner[0] > outer[0] and inner[1] > outer[1] and inner[2] < outer[2] and inner[3] < outer[3]
+    boxed = (
+        inner[0] > outer[0] and inner[1] > outer[1] and inner[2] < outer[2] and inner[3] < outer[3]
+    )
     return boxed and _holds(_ring(jobs[n]), jobs[m].start)
 
 

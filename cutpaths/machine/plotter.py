@@ -14,9 +14,7 @@ UNIT = Fraction(1, 40)
 OLD_LEAST, OLD_MOST = -(2**15), 2**15 - 1
 
 
-def range_problem(
-    size: tuple[Fraction, Fraction], *, middle: bool, unit: Unit
-) -> tuple[str, str]:
+def range_problem(size: tuple[Fraction, Fraction], *, middle: bool, unit: Unit) -> tuple[str, str]:
     """Whether a bed is beyond the range of old plotters: what is wrong, and the tiling that fits.
 
     Args:
@@ -28,7 +26,9 @@ def range_problem(
     if max(size) <= most:
         return "", ""
     across, down = (-(-side // most) for side in size)
-    tile = [exact(_whole(side / count), unit) for side, count in zip(size, (across, down), strict=True)]
+    tile = [
+        exact(_whole(side / count), unit) for side, count in zip(size, (across, down), strict=True)
+    ]
     longest = max(size)
     problem = (
         f"cannot have 'hpgl-old' for a bed over {exact(most, unit)}, where old plotters stop "

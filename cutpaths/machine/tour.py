@@ -71,7 +71,9 @@ def _best_entries(stops: Sequence[Stop], order: Sequence[int], home: complex) ->
     for n in order:
         entries = [complex(*p) for p in stops[n].entries]
         best = [
-            min((cost + abs(e - x), k) for k, (cost, x) in enumerate(zip(costs, exits, strict=True)))
+            min(
+                (cost + abs(e - x), k) for k, (cost, x) in enumerate(zip(costs, exits, strict=True))
+            )
             for e in entries
         ]
         costs, exits = [cost for cost, _ in best], [complex(*p) for p in stops[n].exits]

@@ -16,8 +16,9 @@ from cutpaths.project.layout_shape import (
     StripsTable,
 )
 from cutpaths.project.model import Fabric, Swatch
-from cutpaths.project.shape import FileTable, OutlineTable, PanelTable, SquaresTable
+from cutpaths.project.shape import FileTable, OutlineTable, PanelTable, SquaresTable, SwatchTable
 from cutpaths.project.spelling import nearest_name
+from cutpaths.project.stock_rules import stock_flaws, stock_of
 from cutpaths.project.words import word_flaws
 from cutpaths.source import KeyPath
 
@@ -39,10 +40,15 @@ def fabrics_of(file: FileTable) -> tuple[Fabric, ...]:
             label=table.label or name,
             directional=table.directional,
             colour=table.colour,
-            swatch=table.swatch and Swatch(table.swatch.file, table.swatch.width),
+            swatch=_swatch(table.swatch),
+            stock=stock_of(table.stock, file.units),
         )
         for name, table in file.fabric.items()
     )
+
+
+def _swatch(table: SwatchTable | None) -> Swatch | None:
+    return None if table is None else Swatch(table.file, table.width)
 
 
 def top_fabrics(file: FileTable) -> tuple[str, ...]:
@@ -76,6 +82,7 @@ def fabric_flaws(file: FileTable) -> Iterator[Flaw]:
             problem = f"must be at least {SWATCH_LEAST} mm, got {float(table.swatch.width):g} mm"
             hint = "Give the width of cloth that the picture shows"
             yield Flaw(("fabric", name, "swatch", "width"), problem, hint)
+    yield from stock_flaws(file)
     yield from _unnamed(file)
     known = sorted(file.fabric)
     seen: set[str] = set()

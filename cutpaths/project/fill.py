@@ -6,6 +6,7 @@ findings at once and not the first.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
@@ -19,12 +20,14 @@ import msgspec
 from cutpaths.errors import FINDINGS_SHOWN
 from cutpaths.lengths import EXAMPLES, Unit, read_length, shown
 from cutpaths.project.flaws import Flaw, stop_at
-from cutpaths.project.kinds import Length, Table
+from cutpaths.project.kinds import Length, Number, Table
 from cutpaths.project.shape import EVERY
 from cutpaths.project.spelling import nearest_name
 from cutpaths.source import KeyPath, Source, Written
 
 LONGEST = Fraction(100_000)  # mm
+
+_NUMBER = re.compile(r"[+-]?[0-9]{1,9}(\.[0-9]{1,9})?", re.ASCII)
 
 T = TypeVar("T", bound=Table)
 
@@ -122,6 +125,8 @@ def _value(hint: Any, value: object, spot: _Spot) -> Any:
         return _table_or_short(kind, value, spot)
     if kind is Fraction:
         return _length(value, extra["least"], spot)
+    if kind is Number:
+        return _number(value, extra, spot)
     match get_origin(kind), value:
         case (origin, dict() as table) if origin in (Union, UnionType):
             return _tagged(get_args(kind), table, spot)
@@ -202,6 +207,20 @@ def _length(value: object, least: str, spot: _Spot) -> Fraction | None:
     elif abs(mm) > LONGEST:
         spot.flaw(f"must not be over 100 m, got {shown(value)}")
     return mm
+
+
+def _number(value: object, extra: Mapping[str, str], spot: _Spot) -> Number | None:
+    """A number that is no length: a price, a percentage."""
+    plain = isinstance(value, Written | int) and not isinstance(value, bool)
+    if not plain or not _NUMBER.fullmatch(str(value)):
+        spot.flaw(f"must {extra['must']}, got {_got(value)}")
+        return None
+    number = Number(str(value))
+    if number < 0:
+        spot.flaw(f"must not be less than 0, got {shown(value)}")
+    elif "below" in extra and number >= int(extra["below"]):
+        spot.flaw(f"must be less than {extra['below']}, got {shown(value)}")
+    return number
 
 
 def _scalar(hint: Any, kind: Any, extra: Mapping[str, str], value: object, spot: _Spot) -> Any:

@@ -7,7 +7,7 @@ from typing import Any
 
 import msgspec
 
-from cutpaths.project.kinds import LENGTH_PATTERN, NAME_PATTERN, Patch
+from cutpaths.project.kinds import LENGTH_PATTERN, NAME_PATTERN, Number, Patch
 from cutpaths.project.shape import FileTable, Size
 from cutpaths.project.variants import KEPT, KINDS
 
@@ -52,6 +52,8 @@ def schema_text() -> str:
 
 
 def _length(kind: type) -> dict[str, Any]:
+    if kind is Number:
+        return {"type": "number"}
     if kind is not Fraction:
         raise NotImplementedError(kind)
     return dict(_LENGTH_REFERENCE)

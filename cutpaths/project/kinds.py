@@ -18,6 +18,12 @@ Length = Annotated[
     Fraction, Meta(extra={"least": "positive"}, extra_json_schema={"exclusiveMinimum": 0})
 ]
 Amount = Annotated[Fraction, Meta(extra={"least": "zero"}, extra_json_schema={"minimum": 0})]
+
+
+class Number(Fraction):
+    """A plain number, of no unit, exact; told from a length by its type."""
+
+
 Coordinate = Annotated[Fraction, Meta(extra={"least": "none"})]
 Count = Annotated[
     int,

@@ -19,6 +19,7 @@ from cutpaths.project.patchwork import Patchwork as Patchwork
 from cutpaths.project.patchwork import Pressing, finished_size
 from cutpaths.project.patchwork import Squares as Squares
 from cutpaths.project.prints import ArrangeRules
+from cutpaths.project.stock import Join, Stock
 
 SIDES_MOST = len(ascii_uppercase)
 
@@ -55,6 +56,7 @@ class Fabric:
         directional: whether its print or nap has an up.
         colour: `#rrggbb`; None leaves the choice to the pictures.
         swatch: a picture of it.
+        stock: how it is bought; None where the file does not say.
     """
 
     name: str
@@ -62,6 +64,7 @@ class Fabric:
     directional: bool
     colour: str | None = None
     swatch: Swatch | None = None
+    stock: Stock | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,6 +138,7 @@ class Project:
         pairs: whether squares of two triangles are sewn before they are cut.
         size, colorway: names of the overrides that made it; empty for the file as it stands.
         arrange: rules for laying out the prints of the top; None where the file has none.
+        join: how the backing is joined of panels; None for one of one cloth.
     """
 
     title: str
@@ -159,6 +163,7 @@ class Project:
     size: str = ""
     colorway: str = ""
     arrange: ArrangeRules | None = None
+    join: Join | None = None
 
     @property
     def finished_top(self) -> tuple[Fraction, Fraction] | None:

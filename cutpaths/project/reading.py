@@ -27,6 +27,7 @@ from cutpaths.project.rules import head_flaws, opening_flaws, ruler_of
 from cutpaths.project.seams import Seams, seam_flaws, seams_of
 from cutpaths.project.shape import FileTable
 from cutpaths.project.stand_in import with_chart
+from cutpaths.project.stock_rules import join_of
 from cutpaths.project.tops import top_flaws, top_of
 from cutpaths.project.variants import chosen, variants_of
 from cutpaths.source import Source
@@ -152,6 +153,7 @@ def _settled(file: FileTable, top: Top, edge: Edge, digest: str) -> Project:
         blunted=patches.tips == "blunted",
         pairs=patches.pairs,
         arrange=arrange_of(file, top, seams),
+        join=join_of(file),
     )
 
 

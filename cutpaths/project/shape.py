@@ -34,6 +34,7 @@ from cutpaths.project.layout_shape import (
 )
 from cutpaths.project.measured import Remedy
 from cutpaths.project.model import BackingCorners, Construction
+from cutpaths.project.stock_shape import JoinTable, StockTable
 
 FORMAT = 1
 EVERY = "every"  # the key of the short form of `EachSide`: one width for all sides
@@ -84,6 +85,7 @@ class FabricTable(Table, frozen=True):
     swatch: Annotated[
         SwatchTable | None, Meta(description="Picture of the cloth, repeated in pictures")
     ] = None
+    stock: StockTable | None = None
 
 
 class SquaresTable(Table, tag_field="layout", tag="squares", frozen=True):
@@ -163,6 +165,7 @@ class BackingTable(Table, frozen=True):
     corners: Annotated[
         BackingCorners, Meta(description="Whether its corners are cut off before sewing")
     ] = BackingCorners.LEFT_ON
+    join: JoinTable | None = None
 
 
 class SeamsTable(Table, frozen=True):

@@ -15,7 +15,7 @@ import shapely
 from shapely import LinearRing, Polygon
 
 from cutpaths.geometry.assembly import Piece, PieceKind
-from cutpaths.geometry.marks import CLOSED_KINDS, Mark, MarkKind, Mate
+from cutpaths.geometry.marks import CLOSED_KINDS, Mark, MarkKind, Mate, select
 from cutpaths.geometry.polygons import distance
 from cutpaths.pieces import Kit
 from cutpaths.proof.check import Check
@@ -53,7 +53,7 @@ def marks_whole(kit: Kit, wanted: Sequence[Wanted]) -> tuple[Check, ...]:
         *faultless(
             "marks-complete",
             "Top and backing carry the marks that their construction needs, and no others.",
-            list(_mark_faults(kit, wanted)),
+            [*_mark_faults(kit, wanted), *_unsewn_patches(kit)],
         ),
         *faultless(
             "marks-mated",
@@ -151,6 +151,13 @@ def _mark_faults(kit: Kit, wanted: Sequence[Wanted]) -> Iterator[Fault]:
         for kind, at in marks:
             if kind in judged and (key, kind, at) not in known:
                 yield Fault(f"{key} {at}".strip(), f"a {kind} that has no place here")
+
+
+def _unsewn_patches(kit: Kit) -> Iterator[Fault]:
+    """Patches without a seam line of their own."""
+    for piece in kit.patchwork.pieces() if kit.pieced else ():
+        if len(select(piece.marks, MarkKind.SEAM_RING)) != 1:
+            yield Fault(piece.key, "not one seam line round it")
 
 
 def _or(counts: Iterable[int]) -> str:

@@ -36,6 +36,15 @@ def differences(expected: Iterable[Found], found: Iterable[Found]) -> tuple[str,
     return (*lines[:SHOWN], *((f"... and {more} more",) if more > 0 else ()))
 
 
+def order_difference(expected: Iterable[Found], found: Iterable[Found]) -> tuple[str, ...]:
+    """Says where the work of a machine comes in another order of roles."""
+    roles = [item.role for item in expected], [item.role for item in found]
+    for number, (must, has) in enumerate(zip(*roles, strict=False), start=1):
+        if must != has:
+            return (f"line {number} must be of {must}, found {has}",)
+    return ()
+
+
 def place_difference(name: str, must: Point, found: Point) -> tuple[str, ...]:
     """Says where a corner or a size is another than it must be."""
     same = _same_point(must, found)

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 
 from cutpaths.drawing import Document
 from cutpaths.lengths import Unit
-from cutpaths.readback.compare import differences, place_difference
+from cutpaths.readback.compare import differences, order_difference, place_difference
 from cutpaths.readback.dxf_tags import Block, Entity, Structure, structure
 from cutpaths.readback.expected import entities_of
 from cutpaths.readback.found import Found, Kind, Point, ReadError
@@ -71,6 +71,7 @@ def check(document: Document, data: bytes) -> tuple[str, ...]:
         *place_difference("$EXTMIN", (0.0, 0.0), sheet.low),
         *place_difference("$EXTMAX", drawing.size, sheet.high),
         *differences(entities_of(drawing), sheet.items),
+        *(order_difference(entities_of(drawing), sheet.items) if drawing.pen.machine else ()),
     )
 
 

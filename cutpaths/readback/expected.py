@@ -10,11 +10,12 @@ from cutpaths.drawing import (
     Dimension,
     Drawing,
     Item,
+    Pen,
     Placed,
     by_paint,
-    by_role,
     dimension_parts,
     flatten,
+    in_groups,
     move,
     text_paths,
 )
@@ -29,12 +30,13 @@ def strokes_of(drawing: Drawing) -> tuple[Found, ...]:
     """For formats of lines and circles: placed items moved, dimensions drawn, texts as strokes."""
     flat = [part for item in drawing.items for part in flatten(item)]
     lines = (part for part in flat if part.paint is None)
-    return (*_painted(flat), *(found for item in _in_order(lines) for found in _drawn(item)))
+    drawn = (found for item in _in_order(lines, drawing.pen) for found in _drawn(item))
+    return (*_painted(flat), *drawn)
 
 
 def entities_of(drawing: Drawing) -> tuple[Found, ...]:
     """For formats with texts and dimensions: placed items moved; a dimension, then its parts."""
-    return tuple(_entities(drawing.items, drawing.pen.text_as_strokes))
+    return tuple(_entities(drawing.items, drawing.pen))
 
 
 def _drawn(item: Item) -> Iterator[Found]:
@@ -50,30 +52,31 @@ def _drawn(item: Item) -> Iterator[Found]:
             raise TypeError(f"a flat item holds a path, a circle or a text, got {shape!r}")
 
 
-def _entities(items: Iterable[Item], text_as_strokes: bool) -> Iterator[Found]:
-    for item in _in_order(items):
+def _entities(items: Iterable[Item], pen: Pen) -> Iterator[Found]:
+    for item in _in_order(items, pen):
         match item.shape:
             case Path() as path:
                 yield _line(item, path)
             case Circle() as circle:
                 yield _circle(item, circle)
-            case Text() as text if text_as_strokes:
+            case Text() as text if pen.text_as_strokes:
                 yield from (_line(item, path) for path in text_paths(text))
             case Text() as text:
                 yield _text(item, text)
             case Dimension() as dimension:
                 yield _dimension(item, dimension)
                 parts = [Item(item.role, item.key, part) for part in dimension_parts(dimension)]
-                yield from _entities(parts, text_as_strokes)
+                yield from _entities(parts, pen)
             case Placed(drawing, motion):
                 moved = [move(motion, inner) for inner in drawing.items]
-                yield from _entities(moved, text_as_strokes)
+                yield from _entities(moved, pen)
             case _:
                 assert_never(item.shape)
 
 
-def _in_order(items: Iterable[Item]) -> Iterator[Item]:
-    return (item for _, pieces in by_role(items) for piece in pieces.values() for item in piece)
+def _in_order(items: Iterable[Item], pen: Pen) -> Iterator[Item]:
+    groups = (pieces for _, pieces in in_groups(items, pen))
+    return (item for pieces in groups for piece in pieces.values() for item in piece)
 
 
 def _painted(items: Iterable[Item]) -> Iterator[Found]:

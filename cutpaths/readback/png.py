@@ -8,6 +8,7 @@ Pillow is in the extra `pictures`, as is the writer's library.
 from __future__ import annotations
 
 import io
+import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
@@ -22,8 +23,8 @@ if TYPE_CHECKING:
 
 SHOWN = 20
 # Parts of the way from the middle of a shape to its corners.
-PLACES = (0.0, 0.5, 0.95)
-LEAST_PIXELS = 8.0  # from the middle to the nearest corner
+PLACES = (0.0, 0.35, 0.6, 0.8, 0.95)
+LEAST_PIXELS = 6.0  # from the middle to the nearest edge
 HEIGHT_PIXELS = 2.0  # resvg rounds both sides up to whole pixels before it scales them
 SHADES = 3  # of 256 that a colour may be off
 
@@ -82,12 +83,21 @@ def _pixels(
         return
     points = [(x * scale, (drawing.size[1] - y) * scale) for x, y in item.shape.points]
     middle = sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
-    ways = [(x - middle[0], y - middle[1]) for x, y in points]
-    if min(x * x + y * y for x, y in ways) < LEAST_PIXELS**2:
+    if min(_reach(middle, *edge) for edge in zip(points, points[1:] + points[:1], strict=True)) < (
+        LEAST_PIXELS
+    ):
         return
+    ways = [(x - middle[0], y - middle[1]) for x, y in points]
     for part in PLACES:
         for way in ways if part else ways[:1]:
             yield _pixel((middle[0] + part * way[0], middle[1] + part * way[1]), size)
+
+
+def _reach(place: Point, start: Point, end: Point) -> float:
+    """How far a place is from the line through two points."""
+    along = end[0] - start[0], end[1] - start[1]
+    to = place[0] - start[0], place[1] - start[1]
+    return abs(along[0] * to[1] - along[1] * to[0]) / math.hypot(*along)
 
 
 def _pixel(place: Point, size: tuple[int, int]) -> tuple[int, int]:

@@ -13,7 +13,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from cutpaths.drawing import Document
-from cutpaths.readback.compare import differences, place_difference
+from cutpaths.lengths import Unit
+from cutpaths.readback.compare import differences, order_difference, place_difference
 from cutpaths.readback.expected import strokes_of
 from cutpaths.readback.found import Found, Kind, Point, ReadError
 from cutpaths.readback.svg_paint import Paints, read_paints
@@ -58,11 +59,13 @@ class Sheet:
     Attributes:
         size: width and height in mm.
         view: the viewBox: left, top, width and height in user units.
+        filled: names of the groups of roles that have a fill.
         items: in the order of the file.
     """
 
     size: Point
     view: tuple[float, ...]
+    filled: tuple[str, ...]
     items: tuple[Found, ...]
 
 
@@ -77,11 +80,16 @@ def check(document: Document, data: bytes) -> tuple[str, ...]:
         sheet = read(data)
     except ReadError as error:
         return (str(error),)
-    view = (0.0, 0.0, *drawing.size)
+    machine, must = drawing.pen.machine, strokes_of(drawing)
+    inch = machine is not None and drawing.about.unit is Unit.INCH
+    view = (0.0, 0.0, *(round(side / 25.4, 8) if inch else side for side in drawing.size))
+    filled = () if machine and machine.filled else sheet.filled
     return (
         *place_difference("width and height", drawing.size, sheet.size),
         *(() if sheet.view == view else (f"viewBox must be {view}, found {sheet.view}",)),
-        *differences(strokes_of(drawing), sheet.items),
+        *(f"the group {name!r} must have no fill" for name in filled),
+        *differences(must, sheet.items),
+        *(order_difference(must, sheet.items) if machine else ()),
     )
 
 
@@ -101,8 +109,11 @@ def read(data: bytes) -> Sheet:
     if len(view) != 4 or not (view[2] > 0 and view[3] > 0):
         raise ReadError(f"viewBox must have four numbers, found {root.get('viewBox')!r}")
     page = _Page(size, view, read_paints(root, size[1]))
-    items = tuple(item for group in _children(root, "g") for item in page.group(group))
-    return Sheet(size=size, view=view, items=items)
+    groups = tuple(_children(root, "g"))
+    items = tuple(item for group in groups for item in page.group(group))
+    roles = (group for group in groups if group.get("id") != _PAINT)
+    filled = tuple(group.get("id", "") for group in roles if group.get("fill") != "none")
+    return Sheet(size=size, view=view, filled=filled, items=items)
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,13 +140,13 @@ class _Page:
                     yield replace(line, fill=fill, edge=edge, tile=tile)
 
     def _role(self, group: ET.Element) -> Iterator[Found]:
-        role = group.get("id", "")
-        if group.get("fill") != "none":
-            raise ReadError(f"the group {role!r} must have no fill")
+        # A machine's work comes back to a role: its second group is `cut.2`.
+        name = group.get("id", "")
+        role = name.partition(".")[0]
         for piece in _children(group, "g"):
-            name, _, key = piece.get("id", "").partition("-")
-            if name != role:
-                raise ReadError(f"the group {piece.get('id')!r} stands in the group {role!r}")
+            parent, _, key = piece.get("id", "").partition("-")
+            if parent != name:
+                raise ReadError(f"the group {piece.get('id')!r} stands in the group {name!r}")
             for element in _children(piece, "g", "path", "circle"):
                 yield from self._element(element, role.upper(), key)
 

@@ -54,45 +54,58 @@ def read_paints(root: ET.Element, height: float) -> Paints:
     """The patterns of a file whose sheet is `height` high.
 
     Raises:
-        ReadError: a definition is not a pattern with one image, or one that lies otherwise.
+        ReadError: a definition is not an image, a pattern of it, or a pattern that lies otherwise.
     """
+    images: dict[str, Tile] = {}
     tiles: dict[str, Tile] = {}
     for element in (child for defs in root.findall(f"{_SVG}defs") for child in defs):
-        if element.tag != f"{_SVG}pattern":
-            raise ReadError(f"a definition must be a pattern, found {element.tag!r}")
-        tiles[element.get("id", "")] = _tile(element, tiles, height)
+        name = element.get("id", "")
+        match element.tag.removeprefix(_SVG):
+            case "image":
+                images[f"#{name}"] = _image(element, height)
+            case "pattern" if element.get(_HREF) is None:
+                tiles[name] = _pattern(element, images)
+            case "pattern":
+                tiles[name] = _other_place(element, tiles, height)
+            case tag:
+                raise ReadError(f"a definition must be an image or a pattern, found {tag!r}")
     return Paints(tiles)
 
 
-def _tile(pattern: ET.Element, known: dict[str, Tile], height: float) -> Tile:
-    inherited = pattern.get(_HREF)
-    if inherited is None:
-        return _own(pattern, height)
-    base = known.get(inherited.removeprefix("#"))
+def _image(image: ET.Element, height: float) -> Tile:
+    """An image; its corner is that of the sheet."""
+    name, link = image.get("id"), image.get(_HREF, "")
+    if not link.startswith(_PNG) or image.get("preserveAspectRatio") != "none":
+        raise ReadError(f"the image {name!r} must be a PNG that fills its size")
+    try:
+        data = b64decode(link.removeprefix(_PNG), validate=True)
+        size = float(image.get("width", "")), float(image.get("height", ""))
+    except (ValueError, Base64Error) as error:
+        raise ReadError(f"the image {name!r} is broken: {error}") from error
+    return Tile(hashlib.sha256(data).hexdigest(), size, (1.0, 0.0, 0.0, 1.0, 0.0, height))
+
+
+def _pattern(pattern: ET.Element, images: dict[str, Tile]) -> Tile:
+    """A pattern of one image as large as itself, above whatever lies beneath it."""
+    uses = pattern.findall(f"{_SVG}use")
+    links = {use.get(_HREF, "") for use in uses}
+    tile = images.get(links.pop()) if len(links) == 1 and len(uses) == len(pattern) else None
+    size = pattern.get("width", ""), pattern.get("height", "")
+    if (
+        tile is None
+        or set(uses[-1].keys()) != {_HREF}
+        or size != tuple(f"{side:.6f}" for side in tile.size)
+        or pattern.get("patternUnits") != "userSpaceOnUse"
+    ):
+        raise ReadError(f"the pattern {pattern.get('id')!r} must show one image of its own size")
+    return tile
+
+
+def _other_place(pattern: ET.Element, known: dict[str, Tile], height: float) -> Tile:
+    base = known.get(pattern.get(_HREF, "").removeprefix("#"))
     found = _MATRIX.fullmatch(pattern.get("patternTransform", ""))
     if base is None or found is None:
         raise ReadError(f"the pattern {pattern.get('id')!r} has no image or no place")
     a, b, c, d, e, f = map(float, found.groups())
     # Both frames have y down: the image's own, and that of the file.
     return replace(base, place=(a, -b, -c, d, e, height - f))
-
-
-def _own(pattern: ET.Element, height: float) -> Tile:
-    """A pattern with an image; its corner is that of the sheet."""
-    images = pattern.findall(f"{_SVG}image")
-    if len(images) != 1 or pattern.get("patternUnits") != "userSpaceOnUse":
-        raise ReadError(f"the pattern {pattern.get('id')!r} must hold one image in user units")
-    sizes = {tuple(each.get(name, "") for name in ("width", "height")) for each in
-             (pattern, images[0])}
-    link = images[0].get(_HREF, "")
-    try:
-        ((width, high),) = sizes
-        data = b64decode(link.removeprefix(_PNG), validate=True)
-        return Tile(_digest(data), (float(width), float(high)), (1.0, 0.0, 0.0, 1.0, 0.0, height))
-    except (ValueError, Base64Error) as error:
-        name = pattern.get("id")
-        raise ReadError(f"the image of the pattern {name!r} is broken: {error}") from error
-
-
-def _digest(data: bytes) -> str:
-    return hashlib.sha256(data).hexdigest()

@@ -171,7 +171,7 @@ def _key(
         Entry(
             cloths[piece.fabric].tint,
             f"{_number(piece)}: {piece.fabric}, {_shape(piece.shape, kit.project.ruler)},"
-            f" {len(rings)} pieces",
+            f" {len(rings)} {'piece' if len(rings) == 1 else 'pieces'}",
         )
         for piece, rings in placed[:ENTRIES_MOST]
     ]

@@ -24,9 +24,7 @@ LARGEST, LEAST = 9.0, 6.5
 _LINES_APART = 1.8  # as a multiple of the height
 
 
-def patch_label(
-    ring: Ring, number: str, fabric: str, pixel: float, room: float
-) -> Iterator[Item]:
+def patch_label(ring: Ring, number: str, fabric: str, pixel: float, room: float) -> Iterator[Item]:
     """The number of a patch's piece, and its fabric below where both fit.
 
     Args:

@@ -1,8 +1,8 @@
 """Pictures of the finished blanket, front and back, at true scale; mm.
 
 The front shows the patches as they are sewn, the border folded over from behind with its miters,
-and the top stitching: in the ditch of the border's seam, or folded over just inside the border's
-fold, and near the blanket's edge, where it closes the turning opening.
+and the top stitching: in the ditch of the border's seam and near the blanket's edge, where it
+closes the turning opening; on a folded-over blanket just inside the border's fold alone.
 """
 
 from __future__ import annotations
@@ -33,8 +33,11 @@ LETTER_GAP = 7.0
 # Common practice, no source: near the edge, and as near to a fold as the foot can be led.
 EDGE_STITCH = float(INCH / 8)
 FOLD_STITCH = float(INCH / 16)
-# How far the border's inner stitching lies on the border.
-_SEAM_STITCH = {Construction.TURNED: 0.0, Construction.FOLDED_OVER: FOLD_STITCH}
+# How far the inner stitching lies on the border, and the outer from the edge where there is any.
+_STITCHING: dict[Construction, tuple[float, float | None]] = {
+    Construction.TURNED: (0.0, EDGE_STITCH),
+    Construction.FOLDED_OVER: (FOLD_STITCH, None),
+}
 _PALE_THREAD, _DARK_THREAD = (0xF7, 0xF3, 0xE8), (0x2B, 0x2B, 0x2B)
 _DARK_CLOTH = 0.3  # luminance; between those on which the two threads are seen as well
 
@@ -107,12 +110,12 @@ def _painted(parts: tuple[Part, ...], cloths: Mapping[str, Cloth]) -> Iterator[I
 
 def _stitching(kit: Kit) -> Iterator[Item]:
     """The top stitching, which shows on both sides."""
-    outer, inner = edge(kit), inner_edge(kit)
-    sides = len(outer)
-    near = min(EDGE_STITCH, float(min(kit.project.borders)) / 3)
-    on_border = _SEAM_STITCH[kit.project.construction]
-    for ring, outward in ((inner, on_border), (outer, -near)):
-        path = Path(offset(ring, [outward] * sides), closed=True)
+    on_border, from_edge = _STITCHING[kit.project.construction]
+    lines = [(inner_edge(kit), on_border)]
+    if from_edge is not None:
+        lines.append((edge(kit), -min(from_edge, float(min(kit.project.borders)) / 3)))
+    for ring, outward in lines:
+        path = Path(offset(ring, [outward] * len(ring)), closed=True)
         yield Item(Role.TOPSTITCH, "blanket", path)
 
 

@@ -128,8 +128,9 @@ def _require_size(size: tuple[int, int], name: str) -> None:
 
 def _too_large(name: str) -> _UnfitError:
     most = PIXELS_MOST // 10**6
-    return _UnfitError(f"must have at most {most} million pixels, {name!r} has more",
-                       "Choose a smaller picture")
+    return _UnfitError(
+        f"must have at most {most} million pixels, {name!r} has more", "Choose a smaller picture"
+    )
 
 
 def _average(image: Image) -> Colour:

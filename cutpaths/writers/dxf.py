@@ -20,9 +20,10 @@ from cutpaths.drawing import (
     Dimension,
     Document,
     Item,
+    Pen,
     Placed,
-    by_role,
     dimension_parts,
+    in_groups,
     move,
     text_paths,
 )
@@ -69,7 +70,7 @@ def render(document: Document) -> bytes:
     with settled_options():
         doc = new_document(drawing)
         unit = drawing.about.unit
-        ink = _Ink(doc, unit, file_unit(unit), drawing.pen.text_as_strokes)
+        ink = _Ink(doc, unit, file_unit(unit), drawing.pen)
         ink.add_all(doc.modelspace(), drawing.items)
         return to_bytes(doc)
 
@@ -86,12 +87,12 @@ class _Ink:
     doc: DxfDocument
     unit: Unit
     file: FileUnit
-    text_as_strokes: bool
+    pen: Pen
     blocks: dict[str, tuple[Item, ...]] = field(default_factory=dict)
     styles: dict[float, str] = field(default_factory=dict)
 
     def add_all(self, layout: BaseLayout, items: tuple[Item, ...]) -> None:
-        for _, pieces in by_role(items):
+        for _, pieces in in_groups(items, self.pen):
             for piece in pieces.values():
                 for item in piece:
                     self.add(layout, item)
@@ -119,7 +120,7 @@ class _Ink:
         layout.add_lwpolyline(points, close=path.closed, dxfattribs=attribs)
 
     def _add_text(self, layout: BaseLayout, role: Role, text: Text) -> None:
-        if self.text_as_strokes:
+        if self.pen.text_as_strokes:
             solid = {"layer": role.value, "linetype": "Continuous"}  # dashed letters are unreadable
             for path in text_paths(text):
                 self._add_path(layout, path, solid)

@@ -162,6 +162,7 @@ def _set_about(doc: DxfDocument, about: About) -> None:
 
 def _add_layer(doc: DxfDocument, role: Role, pen: Pen, unit: FileUnit) -> None:
     style = STYLES[role]
+    colour = dict(pen.inks).get(role, style.colour)
     linetype = "Continuous"
     if pen.patterned and style.pattern:
         linetype = role.value
@@ -170,8 +171,8 @@ def _add_layer(doc: DxfDocument, role: Role, pen: Pen, unit: FileUnit) -> None:
         doc.linetypes.add(linetype, [sum(lengths), *signed], description=style.meaning)
     doc.layers.add(
         role.value,
-        color=_index_colour(style.colour),
-        true_color=rgb2int(style.colour),
+        color=_index_colour(colour),
+        true_color=rgb2int(colour),
         linetype=linetype,
         lineweight=_lineweight(style.width * pen.scale),
     )

@@ -1,28 +1,33 @@
 """SVG 1.1: one sheet as one file, true to scale.
 
-Millimetres. `width`, `height` and `viewBox` carry the same numbers, so that one user unit is 1 mm
-(SVG 1.1, 7.7 and 7.10). Coordinates are final and absolute, with six decimals; y runs down in SVG,
+Millimetres; a machine's sheet in inches has inches, with eight decimals. `width`, `height` and
+`viewBox` carry the same numbers, so that one user unit is 1 mm (SVG 1.1, 7.7 and 7.10). Coordinates are final and absolute, with six decimals; y runs down in SVG,
 and `height - y` is the only flip. A group for each role in drawing order (id `cut`) holds a group
 for each piece (id `cut-backing`). A text is drawn by the strokes of the single-line font, in a
 group whose `<title>` (5.4) is the string. `<metadata>` (21) has Dublin Core elements. The painted
 shapes of pictures stand in a group `paint` before all others (see `svg_paint`).
 
-Left out: transforms, styles, scripts, fills of what is not painted, text elements, curves, several
-sheets.
+A machine's sheet keeps the order of its items: a role that comes back has a group `cut.2`. Asked
+to, it shows what is cut as areas.
+
+Left out: transforms, styles, scripts, other fills of what is not painted, text elements, curves,
+several sheets.
 """
 
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
 import svgwrite
 
-from cutpaths.drawing import About, Document, Drawing, Item, Pen, by_role, flatten, text_paths
+from cutpaths.drawing import About, Document, Drawing, Item, Pen, flatten, in_groups, text_paths
+from cutpaths.lengths import Unit
 from cutpaths.paint import hex_of
-from cutpaths.roles import STYLES, Role
+from cutpaths.roles import STYLES, MachineWork, Role
 from cutpaths.shapes import Circle, Path, Point, Text
 from cutpaths.writers.svg_paint import add_paint
 from cutpaths.writers.writable import require_writable
@@ -42,31 +47,35 @@ def render(document: Document) -> bytes:
     """
     drawing = document.only_sheet("SVG")
     require_writable(drawing)
-    canvas = _canvas(drawing)
-    ink = _Ink(canvas, drawing.size[1])
+    unit = _INCH if drawing.pen.machine and drawing.about.unit is Unit.INCH else _MM
+    canvas = _canvas(drawing, unit)
+    ink = _Ink(canvas, drawing.size[1], unit)
     flat = [part for item in drawing.items for part in flatten(item)]
-    add_paint(canvas, drawing, flat, _number, ink.route)
-    for role, pieces in by_role(part for part in flat if part.paint is None):
-        group = canvas.add(canvas.g(id=role.lower(), **_stroke(role, drawing.pen)))
+    add_paint(canvas, drawing, flat, unit.number, ink.route)
+    groups: Counter[Role] = Counter()
+    for role, pieces in in_groups((part for part in flat if part.paint is None), drawing.pen):
+        groups[role] += 1
+        name = role.lower() + (f".{groups[role]}" if groups[role] > 1 else "")
+        group = canvas.add(canvas.g(id=name, **_stroke(role, drawing.pen, unit)))
         for key, items in pieces.items():
-            piece = group.add(canvas.g(id=f"{role.lower()}-{key}"))
+            piece = group.add(canvas.g(id=f"{name}-{key}"))
             for item in items:
                 piece.add(ink.element(item))
     text: str = canvas.tostring()
     return f"{_DECLARATION}{text}\n".encode()
 
 
-def _canvas(drawing: Drawing) -> _Element:
-    width, height = (_number(side) for side in drawing.size)
+def _canvas(drawing: Drawing, unit: _Unit) -> _Element:
+    width, height = (unit.number(side) for side in drawing.size)
     # Debugging, svgwrite looks each attribute up in the standard, which takes half as long again.
     canvas = svgwrite.Drawing(
-        size=(f"{width}mm", f"{height}mm"),
+        size=(f"{width}{unit.name}", f"{height}{unit.name}"),
         viewBox=f"0 0 {width} {height}",
         profile="full",
         debug=False,
     )
     about = drawing.about
-    canvas.set_desc(title=f"{about.project}: {about.piece}", desc=_description(about))
+    canvas.set_desc(title=f"{about.project}: {about.piece}", desc=_description(about, unit))
     for name, text in _metadata(about):
         element = ET.Element(f"{{{_DUBLIN_CORE}}}{name}")
         element.text = text
@@ -74,9 +83,10 @@ def _canvas(drawing: Drawing) -> _Element:
     return canvas
 
 
-def _description(about: About) -> str:
+def _description(about: About, unit: _Unit) -> str:
     face = f"Face up: {about.face}. " if about.face else ""
-    return f"{face}One user unit is 1 mm; do not scale. Unit of the texts: {about.unit.value}."
+    scale = f"One user unit is 1 {unit.name}; do not scale."
+    return f"{face}{scale} Unit of the texts: {about.unit.value}."
 
 
 def _metadata(about: About) -> Iterator[tuple[str, str]]:
@@ -86,19 +96,40 @@ def _metadata(about: About) -> Iterator[tuple[str, str]]:
     yield "format", "image/svg+xml"
 
 
-def _stroke(role: Role, pen: Pen) -> dict[str, str]:
+def _stroke(role: Role, pen: Pen, unit: _Unit) -> dict[str, str]:
     """The attributes of a role's group, by svgwrite's names for them."""
     style = STYLES[role]
+    colour = hex_of(dict(pen.inks).get(role, style.colour))
+    if pen.machine and pen.machine.filled and style.work is MachineWork.CUT:
+        return {"fill": colour, "stroke": "none"}
     stroke = {
         "fill": "none",
-        "stroke": hex_of(dict(pen.inks).get(role, style.colour)),
-        "stroke_width": _number(style.width * pen.scale),
+        "stroke": colour,
+        "stroke_width": unit.number(style.width * pen.scale),
         "stroke_linejoin": "round",
     }
     if pen.patterned and style.pattern:
-        dashes = (_number(length * pen.stretch) for length in style.pattern)
+        dashes = (unit.number(length * pen.stretch) for length in style.pattern)
         return stroke | {"stroke_dasharray": " ".join(dashes)}
     return stroke | {"stroke_linecap": "round"}
+
+
+@dataclass(frozen=True, slots=True)
+class _Unit:
+    """The unit of a file's numbers."""
+
+    name: str
+    mm: float
+    decimals: int
+
+    def number(self, mm: float) -> str:
+        """A length or coordinate in this unit, without a sign where all decimals are nought."""
+        # Adding 0.0 turns -0.0 into 0.0.
+        return f"{round(mm / self.mm, self.decimals) + 0.0:.{self.decimals}f}"
+
+
+_MM = _Unit("mm", 1.0, 6)
+_INCH = _Unit("in", 25.4, 8)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,14 +138,16 @@ class _Ink:
 
     canvas: _Element
     height: float
+    unit: _Unit
 
     def element(self, item: Item) -> _Element:
         match item.shape:
             case Path(points, closed):
                 return self.canvas.path(d=self.route(points, closed))
             case Circle((x, y), radius):
-                center = _number(x), _number(self.height - y)
-                return self.canvas.circle(center=center, r=_number(radius))
+                number = self.unit.number
+                center = number(x), number(self.height - y)
+                return self.canvas.circle(center=center, r=number(radius))
             case Text() as text:
                 return self._lettering(text)
             case shape:
@@ -122,10 +155,15 @@ class _Ink:
 
     def route(self, points: tuple[Point, ...], closed: bool) -> str:
         """The way of a path from point to point, in user units."""
-        # As `_number`, all points at once: this is where a large file spends its time.
         height = self.height
-        route = " L ".join([f"{x:.6f},{height - y:.6f}" for x, y in points])
-        return f"M {route.replace('-0.000000', '0.000000')}{' Z' if closed else ''}"
+        if self.unit is _INCH:
+            number = _INCH.number
+            route = " L ".join([f"{number(x)},{number(height - y)}" for x, y in points])
+        else:
+            # As `number`, all points at once: this is where a large file spends its time.
+            route = " L ".join([f"{x:.6f},{height - y:.6f}" for x, y in points])
+            route = route.replace("-0.000000", "0.000000")
+        return f"M {route}{' Z' if closed else ''}"
 
     def _lettering(self, text: Text) -> _Element:
         group = self.canvas.g(stroke_dasharray="none")  # dashed letters are unreadable
@@ -133,8 +171,3 @@ class _Ink:
         for path in text_paths(text):
             group.add(self.canvas.path(d=self.route(path.points, path.closed)))
         return group
-
-
-def _number(value: float) -> str:
-    """Millimetres with six decimals, without a sign where all of them are nought."""
-    return f"{value:.6f}".replace("-0.000000", "0.000000")

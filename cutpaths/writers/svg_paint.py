@@ -1,9 +1,10 @@
 """Painted shapes of pictures in SVG: colours, and prints as patterns.
 
 A print is a `<pattern>` (SVG 1.1, 13.3) of one `<image>` with its PNG data inside the file; one
-that only lies otherwise takes the image over by `xlink:href` and has a `patternTransform` of its
-own. The colour beneath is the fallback after the pattern's name (11.2). Shapes of one paint are one
-`<path>`, because a viewer lays a pattern out anew for each element.
+that only lies otherwise takes the content over by `xlink:href` and has a `patternTransform` of its
+own. Under the image lies a slightly larger one, because viewers soften its edges and would show
+white lines between the repeats. The colour beneath is the fallback after the pattern's name (11.2).
+Shapes of one paint are one `<path>`, because a viewer lays a pattern out anew for each element.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from cutpaths.paint import EDGE_MM, Paint, Print, hex_of
 from cutpaths.shapes import IDENTITY, Motion, Path, Point
 
 GROUP = "paint"
+_BEYOND = 0.02  # how far the image beneath reaches over at each side, as a part of its size
 
 _Element = Any  # svgwrite ships no types: an element of its tree
 _Number = Callable[[float], str]
@@ -60,8 +62,8 @@ def _define(
             continue
         image = replace(print_, motion=IDENTITY)
         if image not in images:
-            images[image] = f"image-{len(images) + 1}"
-            canvas.defs.add(_image(canvas, images[image], image, number))
+            images[image] = f"cloth-{len(images) + 1}"
+            _add_image(canvas, images[image], image, number)
         names[print_] = f"print-{len(names) + 1}"
         matrix = " ".join(map(number, _matrix(print_.motion, drawing.size[1])))
         place = canvas.pattern(
@@ -73,12 +75,18 @@ def _define(
     return names
 
 
-def _image(canvas: _Element, name: str, print_: Print, number: _Number) -> _Element:
+def _add_image(canvas: _Element, name: str, print_: Print, number: _Number) -> None:
+    """Defines an image and the pattern of it that the others take over."""
     size = number(print_.width), number(print_.height)
-    pattern = canvas.pattern(id=name, size=size, patternUnits="userSpaceOnUse")
     link = f"data:image/png;base64,{b64encode(print_.data).decode()}"
-    pattern.add(canvas.image(link, size=size, preserveAspectRatio="none"))
-    return pattern
+    image = canvas.image(link, size=size, preserveAspectRatio="none", id=f"image-{name}")
+    canvas.defs.add(image)
+    pattern = canvas.pattern(id=name, size=size, patternUnits="userSpaceOnUse")
+    beyond = (number(-_BEYOND * side) for side in (print_.width, print_.height))
+    larger = f"matrix({number(1 + 2 * _BEYOND)} 0 0 {number(1 + 2 * _BEYOND)} {' '.join(beyond)})"
+    pattern.add(canvas.use(f"#image-{name}", transform=larger))
+    pattern.add(canvas.use(f"#image-{name}"))
+    canvas.defs.add(pattern)
 
 
 def _matrix(motion: Motion, height: float) -> tuple[float, ...]:

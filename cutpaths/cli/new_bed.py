@@ -1,0 +1,18 @@
+"""`cutpaths new-bed`: a commented bed file that works as it stands."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("file", type=click.Path(path_type=Path))
+def command(file: Path) -> None:
+    """Write a commented bed FILE to start from; it works as it stands."""
+    from cutpaths.files import write_new
+    from cutpaths.machine.starter import template
+
+    write_new(file, template().encode())
+    click.echo(file)

@@ -1,0 +1,74 @@
+"""The shopping list: what is used of a fabric, what to buy, what it costs; mm, exact."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from cutpaths.cloth.cutting import FabricPlan
+from cutpaths.cloth.stock import before_washing, lost_first
+from cutpaths.geometry.layouts.triangles import rounded_up
+from cutpaths.project.stock import Sold
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shopping:
+    """One line of the shopping list; parts are 0 to 1.
+
+    Attributes:
+        used: length that is cut into, or quarters or pack pieces, of what is bought.
+        to_buy: length, after rounding up, or quarters or packs.
+        bound: below which `used` cannot come.
+        gap: how far `used` lies above the bound, as a part of it.
+        waste: the part of all cloth used, on hand too, that is in no piece.
+        cost: None where the price is not known.
+        width: usable width to look for, before any washing.
+    """
+
+    used: Fraction
+    to_buy: Fraction
+    bound: Fraction
+    gap: Fraction
+    waste: Fraction
+    cost: Fraction | None
+    width: Fraction
+
+
+def shopping(plan: FabricPlan) -> Shopping:
+    """What to buy for a plan."""
+    stock = plan.stock
+    used = _used(plan)
+    to_buy = _to_buy(plan, used)
+    unit = stock.per if stock.sold is Sold.LENGTH else Fraction(1)
+    return Shopping(
+        used=used,
+        to_buy=to_buy,
+        bound=plan.bound,
+        gap=(used - plan.bound) / plan.bound if plan.bound else Fraction(0),
+        waste=_waste(plan),
+        cost=None if stock.price is None else stock.price * to_buy / unit,
+        width=before_washing(stock.width, lost_first(stock)[1]),
+    )
+
+
+def _used(plan: FabricPlan) -> Fraction:
+    if plan.stock.sold is not Sold.LENGTH:
+        return Fraction(len(plan.bought))
+    return sum((sheet.used for sheet in plan.bought), Fraction(0))
+
+
+def _to_buy(plan: FabricPlan, used: Fraction) -> Fraction:
+    stock = plan.stock
+    match stock.sold:
+        case Sold.LENGTH:
+            return rounded_up(before_washing(used, lost_first(stock)[0]), stock.step)
+        case Sold.QUARTERS:
+            return used
+        case Sold.PACK:
+            return rounded_up(used / stock.count, Fraction(1))
+
+
+def _waste(plan: FabricPlan) -> Fraction:
+    whole = sum((sheet.width * sheet.used for sheet in plan.sheets), Fraction(0))
+    pieces = sum((need.area for need in plan.needs), Fraction(0))
+    return 1 - pieces / whole if whole else Fraction(0)

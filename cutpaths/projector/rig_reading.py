@@ -1,0 +1,84 @@
+"""From a rig file to a checked `Rig`, in the stages of a project file: text, shape, rules."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from cutpaths import source
+from cutpaths.errors import Finding, InputError
+from cutpaths.project.fill import fill
+from cutpaths.project.flaws import stop_at
+from cutpaths.projector.rig import Distance, Lens, Position, Rig, usual_inset
+from cutpaths.projector.rig_rules import USUAL_MARGIN, rig_flaws, within_of
+from cutpaths.projector.rig_shape import RigTable
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from cutpaths.source import Source
+
+
+def load(path: Path) -> Rig:
+    """Reads and checks a rig file.
+
+    Raises:
+        FileError: the file cannot be read.
+        InputError: something in it cannot be used; it carries every finding of its stage.
+    """
+    return _rig(source.load(path))
+
+
+def read(text: str, *, name: str = "rig") -> Rig:
+    """Reads and checks a rig from text; findings give `name` as its file.
+
+    Raises:
+        InputError: something in it cannot be used; it carries every finding of its stage.
+    """
+    return _rig(source.read(text, name))
+
+
+def placed(error: InputError, path: Path) -> InputError:
+    """The same error of a later stage, with the file and line of each key."""
+    text = source.load(path)
+    found = []
+    for finding in error.findings:
+        table, _, key = finding.key.partition(".")
+        file, line = text.place(tuple(filter(None, (table, key))) or ("distances",))
+        found.append(
+            Finding(
+                key=finding.key, problem=finding.problem, hint=finding.hint, file=file, line=line
+            )
+        )
+    return InputError(*found)
+
+
+def _rig(text: Source) -> Rig:
+    file = fill(RigTable, text)
+    stop_at(list(rig_flaws(file)), text)
+    return _settled(file)
+
+
+def _settled(file: RigTable) -> Rig:
+    picture, lens = file.picture, file.lens
+    crosses = (name.split("-") for name in file.distances)
+    margin = file.cloth.margin
+    return Rig(
+        name=file.name,
+        unit=file.units,
+        width=picture.width,
+        height=picture.height,
+        columns=picture.columns,
+        rows=picture.rows,
+        inset=picture.inset or usual_inset(picture.width, picture.height),
+        within=within_of(file),
+        margin=USUAL_MARGIN if margin is None else margin,
+        thickness=file.cloth.thickness or Fraction(0),
+        lens=lens
+        and Lens(lens.height, tuple((int(name), mm) for name, mm in lens.distances.items())),
+        distances=tuple(
+            Distance(int(first), int(second), mm)
+            for (first, second), mm in zip(crosses, file.distances.values(), strict=True)
+        ),
+        positions=tuple(Position(int(name), *place) for name, place in file.positions.items()),
+    )

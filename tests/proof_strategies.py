@@ -117,7 +117,9 @@ def folded_rectangles(draw: st.DrawFn) -> Project:
     sewn = draw(ways_of_sewing())
     sewn = replace(sewn, construction=Construction.FOLDED_OVER, turn=Fraction(0))
     widths = draw(borders(4, sewn))
-    hidden = min(2 * a * b / math.hypot(a, b) for a, b in zip(widths, widths[1:] + widths[:1], strict=True))
+    hidden = min(
+        2 * a * b / math.hypot(a, b) for a, b in zip(widths, widths[1:] + widths[:1], strict=True)
+    )
     trim = min(Fraction(sewn.trim), Fraction(math.floor(hidden * 16), 16))
     return draw(_measured(project(draw(rectangles()), widths, replace(sewn, trim=trim))))
 

@@ -21,6 +21,9 @@ COMMANDS = {
     "prove": "cutpaths.cli.prove",
     "write": "cutpaths.cli.write",
     "picture": "cutpaths.cli.picture",
+    "new-rig": "cutpaths.cli.new_rig",
+    "target": "cutpaths.cli.target",
+    "calibrate": "cutpaths.cli.calibrate",
     "new-bed": "cutpaths.cli.new_bed",
     "beds": "cutpaths.cli.beds",
 }

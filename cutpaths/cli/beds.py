@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from cutpaths.cli.kit import kit_of
+from cutpaths.cli.kit import kit_of, variant_options
 
 KITS_MOST = 1_000
 
@@ -30,9 +30,19 @@ KITS_MOST = 1_000
     show_default=True,
     help="How many blankets to cut for. A template is cut once.",
 )
+@variant_options
 @click.option("--no-check", is_flag=True, help="Do not read the files back before writing them.")
 @click.option("--force", is_flag=True, help="Replace files that are not this project's.")
-def command(project: Path, bed: Path, folder: Path, kits: int, no_check: bool, force: bool) -> None:
+def command(
+    project: Path,
+    bed: Path,
+    folder: Path,
+    kits: int,
+    size: str | None,
+    colorway: str | None,
+    no_check: bool,
+    force: bool,
+) -> None:
     """Lay the pieces of a PROJECT on the BED of a cutting machine, in the order of its work.
 
     BED is a bed file; start one with `cutpaths new-bed`. Writes a file for each bed, one to check
@@ -47,7 +57,7 @@ def command(project: Path, bed: Path, folder: Path, kits: int, no_check: bool, f
     from cutpaths.sheets.beds import bed_run, files_of
 
     machine = load(bed)
-    kit = kit_of(project)
+    kit = kit_of(project, size, colorway)
     require(prove(kit))
     try:
         run = bed_run(kit, machine, kits)

@@ -36,29 +36,29 @@ class Shopping:
 
 def shopping(plan: FabricPlan) -> Shopping:
     """What to buy for a plan."""
-    stock = plan.stock
-    used = _used(plan)
-    to_buy = _to_buy(plan, used)
+    stock, used = plan.stock, used_of(plan)
+    buy = to_buy(stock, used)
     unit = stock.per if stock.sold is Sold.LENGTH else Fraction(1)
     return Shopping(
         used=used,
-        to_buy=to_buy,
+        to_buy=buy,
         bound=plan.bound,
         gap=(used - plan.bound) / plan.bound if plan.bound else Fraction(0),
         waste=_waste(plan),
-        cost=None if stock.price is None else stock.price * to_buy / unit,
+        cost=None if stock.price is None else stock.price * buy / unit,
         width=before_washing(stock.width, lost_first(stock)[1]),
     )
 
 
-def _used(plan: FabricPlan) -> Fraction:
+def used_of(plan: FabricPlan) -> Fraction:
+    """Length that is cut into, or quarters or pack pieces, of what is bought."""
     if plan.stock.sold is not Sold.LENGTH:
         return Fraction(len(plan.bought))
     return sum((sheet.used for sheet in plan.bought), Fraction(0))
 
 
-def _to_buy(plan: FabricPlan, used: Fraction) -> Fraction:
-    stock = plan.stock
+def to_buy(stock: Stock, used: Fraction) -> Fraction:
+    """Length, quarters or packs to buy for what is used: washed off, then rounded up."""
     match stock.sold:
         case Sold.LENGTH:
             return rounded_up(before_washing(used, lost_first(stock)[0]), stock.step)

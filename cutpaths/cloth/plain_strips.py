@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, Way, joined
+from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, Way
 from cutpaths.cloth.packing.items import Item, Length, require_fit
 
 
@@ -77,7 +77,9 @@ def _strip(pieces: Sequence[Taken], width: Length) -> Node:
     over = width - sum(piece.width for piece in pieces)
     if over:
         parts.append(Waste(width=over, height=height))
-    return parts[0] if len(parts) == 1 else joined(Way.ALONG, *parts)
+    if len(parts) == 1:
+        return parts[0]
+    return Cut(width=width, height=height, way=Way.ALONG, parts=tuple(parts))
 
 
 def _crosscut(piece: Taken, height: Length) -> Node:

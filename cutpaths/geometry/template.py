@@ -54,9 +54,18 @@ def turned_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
     out = unit(sub(corner.miter[1], corner.fold_point))
     inner = _angle_between((-into[0], -into[1]), out)
     stop = max(BRIDGE, _clear_of_one_another(inner))
-    slots = [_slot(place, corner.fold_point, BRIDGE + HOLE_RADIUS, stop) for place in corner.miter]
-    # At a flat corner the two dots lie near one another.
-    radius = min(HOLE_RADIUS, max(LEAST_RADIUS, (distance(*corner.miter) - BRIDGE) / 2))
+    trim = _trim_of(corner)
+    slots = [
+        _slot((place, corner.fold_point), BRIDGE + HOLE_RADIUS, stop, trim)
+        for place in corner.miter
+    ]
+    # At a flat corner the two dots lie near one another; narrow allowances leave little card.
+    beside = [
+        abs(cross(way, sub(place, corner.backing_point)))
+        for way, place in zip(ways, corner.miter, strict=True)
+    ]
+    apart = max(LEAST_RADIUS, (distance(*corner.miter) - BRIDGE) / 2)
+    radius = min(HOLE_RADIUS, apart, trim / 2, *(room / 2 for room in beside))
     return Template(
         _outline(corner, ways, notched=True),
         (
@@ -70,14 +79,15 @@ def folded_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
     """The template of a folded-over corner: a hole at the top's corner, slots along the fold."""
     first, second = corner.miter
     fold = unit(sub(second, first))
+    trim = _trim_of(corner)
     slots = [
-        _slot(place, corner.fold_point, _clear_of_edge(way, fold), BRIDGE + HOLE_RADIUS)
+        _slot((place, corner.fold_point), _clear_of_edge(way, fold), BRIDGE + HOLE_RADIUS, trim)
         for place, way in zip(corner.miter, ways, strict=True)
     ]
     return Template(
         _outline(corner, ways, notched=False),
         (
-            Circle(corner.fold_point, HOLE_RADIUS),
+            Circle(corner.fold_point, min(HOLE_RADIUS, trim / 2)),
             *(slot for slot in slots if slot is not None),
         ),
     )
@@ -100,15 +110,27 @@ def _clear_of_one_another(angle: float) -> float:
     return (BRIDGE / 2 + SLOT_WIDTH / 2 * math.cos(half)) / math.sin(half)
 
 
-def _slot(start: Point, end: Point, after: float, before: float) -> Path | None:
-    """A slot along a line, kept off both its ends; None where it would be too short."""
+def _trim_of(corner: Corner) -> float:
+    """How far the trim line lies outside the line that is marked; infinite without one."""
+    if not corner.trim:
+        return math.inf
+    first = corner.miter[0]
+    return abs(cross(unit(sub(corner.fold_point, first)), sub(corner.trim[0], first)))
+
+
+def _slot(line: tuple[Point, Point], after: float, before: float, trim: float) -> Path | None:
+    """A slot along a line, kept off both its ends; None where it would be too short.
+
+    It is narrower where a trim line runs close beside it.
+    """
+    start, end = line
     length = distance(start, end)
     if length - after - before < SHORTEST_SLOT:
         return None
     way = unit(sub(end, start))
     side = right_of(way)
     near, far = along(start, way, after), along(start, way, length - before)
-    half = SLOT_WIDTH / 2
+    half = min(SLOT_WIDTH, trim) / 2
     ring = (
         along(near, side, half),
         along(far, side, half),
@@ -162,7 +184,8 @@ def _notched(corner: Corner, working: Ring) -> Ring:
     _, i, place = min(crossings)
     before = _from_along(place, working[i::-1], NOTCH_HALF_WIDTH)
     after = _from_along(place, working[i + 1 :], NOTCH_HALF_WIDTH)
-    return *before[::-1], along(place, crease, -NOTCH_DEPTH), *after
+    depth = min(NOTCH_DEPTH, distance(place, corner.fold_point) / 2)
+    return *before[::-1], along(place, crease, -depth), *after
 
 
 def _from_along(place: Point, points: Ring, amount: float) -> Ring:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from cutpaths.lengths import Unit, exact, shown
-from cutpaths.machine.bed import Feed, ToolKind
+from cutpaths.machine.bed import Feed, Shown, ToolKind
 from cutpaths.machine.bed_shape import NONE, BedTable, MarginTable, ToolTable
 from cutpaths.machine.plotter import range_problem
 from cutpaths.machine.sections import LEAST_MARGIN
@@ -24,6 +24,7 @@ def bed_flaws(file: BedTable) -> Iterator[Flaw]:
     yield from _role_flaws(file)
     yield from _spacing_flaws(file)
     yield from _section_flaws(file)
+    yield from _shown_flaws(file)
     if "hpgl-old" in (file.formats or ()):
         problem, hint = range_problem(
             (file.bed.width, file.bed.height),
@@ -73,7 +74,10 @@ def _room_flaws(file: BedTable) -> Iterator[Flaw]:
             yield Flaw(("bed", key), f"{rest}, got {exact(size, file.units)}")
     tool = cutting_tool(file)
     offset = (tool.blade_offset if tool else None) or Fraction(0)
-    if offset and min(left, right, foot, head) < offset:
+    free = [left, right, foot, head]
+    if file.bed.sections:  # the roll goes on where sections meet
+        free = [left, right] if file.bed.feed is Feed.UP else [foot, head]
+    if min(free) < offset:
         problem = f"must be at least the blade offset, {exact(offset, file.units)}, on every edge"
         yield Flaw(("bed", "margin"), problem, "A knife's axis runs past the corners")
 
@@ -140,6 +144,21 @@ def _spacing_flaws(file: BedTable) -> Iterator[Flaw]:
     if room > 0 and spacing >= room:
         problem = f"must be less than the room within the margins, {exact(room, unit)}"
         yield Flaw(("bed", "spacing"), f"{problem}, got {exact(spacing, unit)}")
+
+
+def _shown_flaws(file: BedTable) -> Iterator[Flaw]:
+    """Areas need closed lines."""
+    tools = file.tool.values()
+    open_lines = {
+        "common_cuts": file.bed.common_cuts,
+        "sections": file.bed.sections,
+        "blade_offset": any(tool.blade_offset for tool in tools),
+        "overcut": any(tool.overcut for tool in tools),
+    }
+    for key, there in open_lines.items():
+        if there and file.shown is Shown.FILL:
+            problem = f"must be 'stroke' beside `{key}`, which makes open lines, got 'fill'"
+            yield Flaw(("shown",), problem)
 
 
 def _section_flaws(file: BedTable) -> Iterator[Flaw]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from cutpaths.geometry.polygons import box, signed_area
+from cutpaths.geometry.polygons import Ring, box, signed_area
 from cutpaths.machine.nesting import hull, row, starts_turned
 from cutpaths.machine.parts import Part
 from cutpaths.shapes import Motion, shift
@@ -39,7 +39,9 @@ class Boxes:
     count: int
 
 
-def boxes_of(parts: Sequence[Part], room: float, gap: float, nested: int) -> tuple[Boxes, ...]:
+def boxes_of(
+    parts: Sequence[Part], room: tuple[float, float], gap: float, nested: int
+) -> tuple[Boxes, ...]:
     """The boxes of some parts, `nested` alike parts of those that fill their box badly in a row."""
     return tuple(
         made for index, part in enumerate(parts) for made in _boxes(index, part, room, gap, nested)
@@ -62,23 +64,23 @@ def _half_turn(part: Part) -> Motion | None:
     return None
 
 
-def _boxes(index: int, part: Part, room: float, gap: float, nested: int) -> Iterator[Boxes]:
+def _boxes(
+    index: int, part: Part, room: tuple[float, float], gap: float, nested: int
+) -> Iterator[Boxes]:
     half = _half_turn(part)
-    if nested < 2 or half is None or not can_nest(part):
+    most = min(nested, part.count)
+    if most < 2 or half is None or not can_nest(part):
         yield Boxes(tuple(_alone(index, part, turn) for turn in part.turns), part.count)
         return
     turns = part.turns[0], half
-    shapes = hull(turns[0].ring(part.outline)), hull(turns[1].ring(part.outline))
-    if starts_turned(shapes, room, gap, min(nested, part.count)):
-        turns, shapes = turns[::-1], shapes[::-1]
-    places = row(shapes, room, gap, min(nested, part.count))
-    if not places:
-        yield Boxes(tuple(_alone(index, part, turn) for turn in part.turns), part.count)
-        return
-    whole, rest = divmod(part.count, len(places))
-    for count, length in ((whole, len(places)), (1, rest)):
-        if count and length:
-            yield Boxes((_in_row(index, part, turns, places[:length]),), count)
+    nests = [_nest(index, part, turns, room[axis], gap, axis, most) for axis in (0, 1)]
+    # The way that takes least of the bed for each part.
+    best = min(nests, key=lambda way: (way.width + gap) * (way.height + gap) / len(way.laid))
+    whole, rest = divmod(part.count, len(best.laid))
+    yield Boxes((best,), whole)
+    if rest:
+        axis = nests.index(best)
+        yield Boxes((_nest(index, part, turns, room[axis], gap, axis, rest),), 1)
 
 
 def _alone(index: int, part: Part, turn: Motion) -> Way:
@@ -86,7 +88,27 @@ def _alone(index: int, part: Part, turn: Motion) -> Way:
     return Way(right, top, (Laid(index, turn),))
 
 
-def _in_row(index: int, part: Part, turns: tuple[Motion, Motion], places: tuple[float, ...]) -> Way:
-    laid = tuple(Laid(index, turns[n % 2].then(shift(x, 0.0))) for n, x in enumerate(places))
+def _nest(
+    index: int,
+    part: Part,
+    turns: tuple[Motion, Motion],
+    room: float,
+    gap: float,
+    axis: int,
+    most: int,
+) -> Way:
+    """Alike parts in a row, or in a column where the axis is 1."""
+    shapes = _seen(part, turns[0], axis), _seen(part, turns[1], axis)
+    if starts_turned(shapes, room, gap, most):
+        turns, shapes = turns[::-1], shapes[::-1]
+    places = row(shapes, room, gap, most) or (0.0,)
+    moves = (shift(0.0, place) if axis else shift(place, 0.0) for place in places)
+    laid = tuple(Laid(index, turns[n % 2].then(move)) for n, move in enumerate(moves))
     reach = [box(each.motion.ring(part.outline)) for each in laid]
     return Way(max(r[2] for r in reach), max(r[3] for r in reach), laid)
+
+
+def _seen(part: Part, turn: Motion, axis: int) -> Ring:
+    """The hull of a part as it lies; for a column, with x and y exchanged."""
+    ring = turn.ring(part.outline)
+    return hull(tuple((y, x) for x, y in ring) if axis else ring)

@@ -23,7 +23,8 @@ _BY_KIND = {
         "extinguisher at hand.",
     ),
     ToolKind.DRAG_KNIFE: (
-        "Blade: keep hands off the bed while it moves; cap the blade when it is out of the machine.",
+        "Blade: keep hands off the bed while it moves; cap the blade when it is out of the "
+        "machine.",
     ),
     ToolKind.ROTARY_BLADE: (
         "Blade: keep hands off the bed while it moves; close the rotary blade when it is out of "

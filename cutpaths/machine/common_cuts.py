@@ -31,16 +31,16 @@ class _Edge:
 
 def shared(jobs: Sequence[Job]) -> tuple[Job, ...]:
     """The jobs with all outlines that share an edge as lines, each cut once."""
-    outlines = {n: job.shape for n, job in enumerate(jobs) if _is_outline(job)}
+    outlines = {
+        n: job.shape
+        for n, job in enumerate(jobs)
+        if job.role is Role.CUT and isinstance(job.shape, Path) and job.shape.closed
+    }
     lines = list(_lines(outlines))
     joined = {n for line in lines for n in _sharing(line)}
     kept = [job for n, job in enumerate(jobs) if n not in joined]
     runs = (run for line in lines for run in _runs([e for e in line if e.job in joined]))
     return (*kept, *(Job(Role.CUT, jobs[n].key, Path(ends)) for n, ends in runs))
-
-
-def _is_outline(job: Job) -> bool:
-    return job.role is Role.CUT and isinstance(job.shape, Path) and job.shape.closed
 
 
 def _lines(outlines: dict[int, Path]) -> Iterator[list[_Edge]]:

@@ -7,15 +7,16 @@ shortest travel found.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from cutpaths.geometry.polygons import Point, Ring, box, edges
+from cutpaths.geometry.polygons import Ring, box, edges
 from cutpaths.machine.bed import Bed
 from cutpaths.machine.job import Job
 from cutpaths.machine.tour import Stop, toured
 from cutpaths.roles import Role
-from cutpaths.shapes import Circle, Path
+from cutpaths.shapes import Circle, Path, Point
 
 NEAR_MM = 20.0  # pieces that lie no farther apart hold each other (common practice, no source)
 LARGER = 2.0  # times the area
@@ -78,8 +79,6 @@ def _beside(
     boxes: list[_Box], n: int, by_left: list[int], lefts: list[float], widest: float
 ) -> Iterator[int]:
     """The jobs whose box is near to that of job n, itself among them."""
-    from bisect import bisect_left, bisect_right
-
     left, bottom, right, top = boxes[n]
     low = bisect_left(lefts, left - NEAR_MM - widest)
     high = bisect_right(lefts, right + NEAR_MM)

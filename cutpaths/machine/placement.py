@@ -8,7 +8,7 @@ counted in boxes and not in seconds, so that the same input gives the same beds.
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 
@@ -45,7 +45,7 @@ class Placement:
 
 def too_large(parts: Sequence[Part], room: tuple[float, float]) -> tuple[int, ...]:
     """Indices of the parts that fit the room in no way."""
-    alone = boxes_of(parts, room[0], 0.0, 1)
+    alone = boxes_of(parts, room, 0.0, 1)
     return tuple(
         index
         for index, boxes in enumerate(alone)
@@ -67,7 +67,7 @@ def placed(parts: Sequence[Part], room: tuple[float, float], gap: float) -> Plac
     best: tuple[tuple[Laid, ...], ...] | None = None
     work = 0
     for nested in (_ROW, 2, 1) if any(map(can_nest, parts)) else (1,):
-        boxes = boxes_of(parts, room[0], gap, nested)
+        boxes = boxes_of(parts, room, gap, nested)
         size = sum(each.count for each in boxes)
         for order, rule in _tries(boxes):
             if best is not None and (len(best) <= fewest or work + size > WORK):
@@ -86,7 +86,7 @@ def _fits(way: Way, room: tuple[float, float]) -> bool:
 
 def _tries(boxes: Sequence[Boxes]) -> Iterator[tuple[Order, Rule]]:
     """Orders of the boxes and rules for their places, the most promising first, then by lot."""
-    keys = [
+    keys: list[Callable[[Way], tuple[float, float]]] = [
         lambda w: (-w.height, -w.width),
         lambda w: (-w.width * w.height, -w.height),
         lambda w: (-max(w.width, w.height), -min(w.width, w.height)),

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from cutpaths.geometry.polygons import between
 from cutpaths.machine.blade import ring_of
@@ -56,7 +57,7 @@ def _within(
 ) -> Iterator[tuple[Point, ...]]:
     """The stretches of a line that lie in a band; what runs along its end belongs to the next."""
     stretch: list[Point] = []
-    for p, q in zip(points, points[1:], strict=False):
+    for p, q in pairwise(points):
         cut = _clipped(p, q, low, high, axis, last=last)
         if cut is None:
             if len(stretch) > 1:

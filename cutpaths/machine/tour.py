@@ -38,9 +38,10 @@ def toured(stops: Sequence[Stop], home: Point) -> tuple[tuple[int, int], ...]:
     if not stops:
         return ()
     chosen = [0] * len(stops)
-    order = _nearest_first(stops, complex(*home))
+    near = _neighbours([complex(*stop.entries[0]) for stop in stops])
+    order = _nearest_first(stops, near, complex(*home))
     for _ in range(ROUNDS):
-        tour = _Tour(stops, order, chosen, complex(*home))
+        tour = _Tour(stops, order, chosen, near, complex(*home))
         tour.improve()
         order = tour.nodes[1:]
         flips = tour.flipped
@@ -51,16 +52,22 @@ def toured(stops: Sequence[Stop], home: Point) -> tuple[tuple[int, int], ...]:
     return tuple((n, chosen[n]) for n in order)
 
 
-def _nearest_first(stops: Sequence[Stop], here: complex) -> list[int]:
+def _nearest_first(
+    stops: Sequence[Stop], near: Sequence[Sequence[int]], here: complex
+) -> list[int]:
+    """Always to the nearest stop left; among near neighbours while there are any."""
     places = [[complex(*p) for p in stop.entries[:2]] for stop in stops]
-    left = list(range(len(stops)))
-    order = []
+    left = set(range(len(stops)))
+    order: list[int] = []
     while left:
-        near = min(left, key=lambda n: min(abs(p - here) for p in places[n]))
-        left.remove(near)
-        order.append(near)
-        entry = min(range(len(places[near])), key=lambda k: abs(places[near][k] - here))
-        here = complex(*stops[near].exits[entry])
+        candidates = [n for n in near[order[-1]] if n in left] if order else []
+        best = min(
+            (abs(p - here), n, k) for n in candidates or left for k, p in enumerate(places[n])
+        )
+        _, nearest, entry = best
+        left.discard(nearest)
+        order.append(nearest)
+        here = complex(*stops[nearest].exits[entry])
     return order
 
 
@@ -95,14 +102,19 @@ class _Tour:
     __slots__ = ("enter", "flipped", "leave", "near", "nodes", "place")
 
     def __init__(
-        self, stops: Sequence[Stop], order: Sequence[int], chosen: Sequence[int], home: complex
+        self,
+        stops: Sequence[Stop],
+        order: Sequence[int],
+        chosen: Sequence[int],
+        near: Sequence[Sequence[int]],
+        home: complex,
     ) -> None:
         self.nodes = [-1, *order]
         self.enter = [home, *(complex(*stops[n].entries[chosen[n]]) for n in order)]
         self.leave = [home, *(complex(*stops[n].exits[chosen[n]]) for n in order)]
         self.place = {n: k for k, n in enumerate(self.nodes)}
         self.flipped = [False] * len(stops)
-        self.near = _neighbours([complex(*stop.entries[0]) for stop in stops])
+        self.near = near
 
     def improve(self) -> None:
         """Makes every gainful move there is."""

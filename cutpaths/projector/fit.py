@@ -78,7 +78,7 @@ class Readings:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fit:
-    """The best numbers, what is left of each reading (model minus tape), and how both hang together.
+    """The best numbers, what is left of each reading (model less tape), and how both hang together.
 
     Attributes:
         numbers: a, b, e, g, h and, with a mat, its turn and shift.
@@ -170,7 +170,9 @@ def places_of(points: Array, numbers: Array) -> tuple[Array, Array]:
     return np.stack([right, up], axis=1), slopes
 
 
-def _on_mat(readings: Readings, numbers: Array, places: Array, slopes: Array) -> tuple[Array, Array]:
+def _on_mat(
+    readings: Readings, numbers: Array, places: Array, slopes: Array
+) -> tuple[Array, Array]:
     """Right and up of each cross on the mat, less what was read, and the change of each."""
     turn, shift = numbers[PICTURE], numbers[PICTURE + 1 :]
     cos, sin = math.cos(turn), math.sin(turn)
@@ -217,7 +219,7 @@ def _possible(readings: Readings, numbers: Array) -> bool:
 
 
 def _starts(readings: Readings) -> Iterator[Array]:
-    """A picture without keystone at the tape's own scale, and some with; the mat as it fits them."""
+    """A picture without keystone at the tape's own scale, some with; the mat as it fits them."""
     for g, h in STARTS:
         numbers = np.array([1.0, 0.0, 1.0, g, h])
         if len(readings.placed):
@@ -230,9 +232,7 @@ def _laid_on(places: Array, mat: Array) -> Array:
     """The turn and shift that lay places on a mat best (in the plane this has a closed form)."""
     middle, other = places.mean(axis=0), mat.mean(axis=0)
     p, q = places - middle, mat - other
-    turn = math.atan2(
-        float((p[:, 0] * q[:, 1] - p[:, 1] * q[:, 0]).sum()), float((p * q).sum())
-    )
+    turn = math.atan2(float((p[:, 0] * q[:, 1] - p[:, 1] * q[:, 0]).sum()), float((p * q).sum()))
     cos, sin = math.cos(turn), math.sin(turn)
     x, y = middle
     return np.array([turn, other[0] - cos * x + sin * y, other[1] - sin * x - cos * y])
@@ -245,7 +245,7 @@ def _unit(
     placed: NDArray[np.intp],
     places: Array,
 ) -> float:
-    """mm for a half diagonal: the median over all distances read, those on the mat among them."""
+    """Mm for a half diagonal: the median over all distances read, those on the mat among them."""
     across = crosses[pairs[:, 0]] - crosses[pairs[:, 1]]
     ratios = list(lengths / np.hypot(across[:, 0], across[:, 1]))
     for n in range(1, len(placed)):

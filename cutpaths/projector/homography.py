@@ -57,8 +57,8 @@ def aligned(points: Sequence[Point]) -> tuple[int, int, int] | None:
     Fewer than four points count as four apart when they are not on one line.
     """
     lines = {
-        trio: on_a_line(*(points[n] for n in trio), LINE_SLACK)
-        for trio in combinations(range(len(points)), 3)
+        (i, j, k): on_a_line(points[i], points[j], points[k], LINE_SLACK)
+        for i, j, k in combinations(range(len(points)), 3)
     }
     for four in combinations(range(len(points)), 4):
         if not any(lines[trio] for trio in combinations(four, 3)):

@@ -47,6 +47,7 @@ class Rig:
 
     Attributes:
         name: as the person wrote it.
+        digest: SHA-256 of the rig file.
         unit: the unit of what is shown.
         width, height: of the picture, in pixels.
         columns, rows: of the target's crosses.
@@ -60,6 +61,7 @@ class Rig:
     """
 
     name: str
+    digest: str
     unit: Unit
     width: int
     height: int

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from cutpaths import source
-from cutpaths.errors import Finding, InputError
+from cutpaths.errors import InputError
 from cutpaths.project.fill import fill
 from cutpaths.project.flaws import stop_at
 from cutpaths.projector.rig import Distance, Lens, Position, Rig, usual_inset
 from cutpaths.projector.rig_rules import USUAL_MARGIN, rig_flaws, within_of
-from cutpaths.projector.rig_shape import RigTable
+from cutpaths.projector.rig_shape import LensTable, RigTable
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -45,26 +46,23 @@ def placed(error: InputError, path: Path) -> InputError:
     for finding in error.findings:
         table, _, key = finding.key.partition(".")
         file, line = text.place(tuple(filter(None, (table, key))) or ("distances",))
-        found.append(
-            Finding(
-                key=finding.key, problem=finding.problem, hint=finding.hint, file=file, line=line
-            )
-        )
+        found.append(replace(finding, file=file, line=line))
     return InputError(*found)
 
 
 def _rig(text: Source) -> Rig:
     file = fill(RigTable, text)
     stop_at(list(rig_flaws(file)), text)
-    return _settled(file)
+    return _settled(file, text.digest)
 
 
-def _settled(file: RigTable) -> Rig:
-    picture, lens = file.picture, file.lens
+def _settled(file: RigTable, digest: str) -> Rig:
+    picture = file.picture
     crosses = (name.split("-") for name in file.distances)
     margin = file.cloth.margin
     return Rig(
         name=file.name,
+        digest=digest,
         unit=file.units,
         width=picture.width,
         height=picture.height,
@@ -74,11 +72,16 @@ def _settled(file: RigTable) -> Rig:
         within=within_of(file),
         margin=USUAL_MARGIN if margin is None else margin,
         thickness=file.cloth.thickness or Fraction(0),
-        lens=lens
-        and Lens(lens.height, tuple((int(name), mm) for name, mm in lens.distances.items())),
+        lens=_lens(file.lens),
         distances=tuple(
             Distance(int(first), int(second), mm)
             for (first, second), mm in zip(crosses, file.distances.values(), strict=True)
         ),
         positions=tuple(Position(int(name), *place) for name, place in file.positions.items()),
     )
+
+
+def _lens(table: LensTable | None) -> Lens | None:
+    if table is None:
+        return None
+    return Lens(table.height, tuple((int(name), mm) for name, mm in table.distances.items()))

@@ -93,7 +93,9 @@ def _lens_flaws(file: RigTable) -> Iterator[Flaw]:
             path = ("lens", "distances", name)
             yield Flaw(path, f"must name a cross from 1 to {last}, got {name}")
         elif mm < height:
-            got = f"{exact(mm, file.units)}, less than the {exact(height, file.units)} straight down"
+            got = (
+                f"{exact(mm, file.units)}, less than the {exact(height, file.units)} straight down"
+            )
             yield Flaw(("lens", "distances", name), f"must be measured from the lens, got {got}")
     if 0 < len(file.lens.distances) < 3:
         problem = f"must be given to three crosses at least, got {len(file.lens.distances)}"

@@ -20,8 +20,8 @@ from cutpaths.proof.reading import Fault, Reading, count, faultless, judge
 from cutpaths.proof.tolerances import PLACE_MM
 from cutpaths.shapes import Circle, Path
 
-# Card left between two cut-outs, and the notch for the crease: its depth and its reach to either
-# side; our own choice.
+# Card left between two cut-outs, and the notch for the crease: its depth, half way to the fold
+# point at most, and its reach to either side; our own choice.
 BRIDGE_MM = 3.0
 # The smallest hole that a pencil's point goes through.
 LEAST_HOLE_MM = 1.0
@@ -139,7 +139,9 @@ def _edges(paper: Paper, card: Card) -> Iterator[Reading]:
         yield paper.measure.apart(card.at, bare.length)
         return
     leaves, tip = notch(paper, card)
-    yield paper.measure.length(card.at, NOTCH_DEPTH_MM, distance(leaves, tip))
+    into, _ = paper.trimmed_along[card.corner]
+    depth = min(NOTCH_DEPTH_MM, distance(leaves, into[1]) / 2)
+    yield paper.measure.length(card.at, depth, distance(leaves, tip))
     yield paper.measure.apart(card.at, min(distance(p, tip) for p in card.outline))
     reach = max((distance((x, y), leaves) for x, y in shapely.get_coordinates(bare)), default=0.0)
     yield paper.measure.apart(card.at, max(0.0, reach - NOTCH_REACH_MM))

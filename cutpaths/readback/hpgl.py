@@ -11,6 +11,7 @@ import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from cutpaths.drawing import Document, Drawing
 from cutpaths.readback.expected import strokes_of
@@ -170,10 +171,7 @@ def _off_circle(must: Found, points: tuple[Point, ...]) -> str:
         if abs(math.dist(place, (x, y)) - must.size) > CIRCLE_MM:
             return f"must keep {must.size:.3f} mm from {_numbers((x, y))}, found {_numbers(place)}"
     angles = [math.atan2(b - y, a - x) for a, b in points]
-    steps = [
-        (b - a + math.pi) % (2 * math.pi) - math.pi
-        for a, b in zip(angles, angles[1:], strict=False)
-    ]
+    steps = [(b - a + math.pi) % (2 * math.pi) - math.pi for a, b in pairwise(angles)]
     if abs(abs(sum(steps)) - 2 * math.pi) > 1e-6:
         return "must come round once"
     return ""

@@ -13,7 +13,7 @@ from cutpaths.drawing import About, Document, Drawing, Item, Pen, expand, move
 from cutpaths.errors import Finding, InputError
 from cutpaths.geometry.assembly import Piece
 from cutpaths.lengths import Unit
-from cutpaths.machine.bed import Bed
+from cutpaths.machine.bed import Bed, Shown, Tool
 from cutpaths.machine.job import Job
 from cutpaths.machine.parts import parts_of
 from cutpaths.machine.plan import BedWork, Plan, planned
@@ -100,23 +100,22 @@ def _scale_check(kit: Kit, bed: Bed) -> Iterator[Output]:
         item for item in scale_square(corner) if tool.draws or not isinstance(item.shape, Text)
     )
     about = _about(kit, "scale check: 100 mm and 3 in", "", bed.unit)
-    yield from _in_formats("scale-check", items, about, bed, scale=tool.number)
+    yield from _in_formats("scale-check", items, about, bed, scale=tool)
 
 
 def _in_formats(
-    name: str, items: tuple[Item, ...], about: About, bed: Bed, scale: int | None = None
+    name: str, items: tuple[Item, ...], about: About, bed: Bed, scale: Tool | None = None
 ) -> Iterator[Output]:
     """One bed in all formats asked for."""
     size = float(bed.width), float(bed.height)
-    tools = [(role, tool.number) for role, tool in bed.roles.items() if role is not Role.SCALE]
-    inks = [(role, tool.colour) for role, tool in bed.roles.items() if role is not Role.SCALE]
-    if scale is not None:
-        tools.append((Role.SCALE, scale))
-        inks += [(Role.SCALE, tool.colour) for tool in bed.tools if tool.number == scale]
+    by_role = {**bed.roles} if scale is None else {**bed.roles, Role.SCALE: scale}
     pen = Pen(
         patterned=False,
-        inks=tuple(inks),
-        machine=Machine(tools=tuple(tools), filled=bed.shown == "fill"),
+        inks=tuple((role, tool.colour) for role, tool in by_role.items()),
+        machine=Machine(
+            tools=tuple((role, tool.number) for role, tool in by_role.items()),
+            filled=bed.shown is Shown.FILL,
+        ),
     )
     plain = tuple(form for form in bed.formats if form not in _PLOTTER_FORMATS)
     plotter = tuple(form for form in bed.formats if form in _PLOTTER_FORMATS)

@@ -109,9 +109,9 @@ def _image(data: bytes, name: str) -> Image:
                 image.paste(full, mask=full)
     except _UnfitError:
         raise
-    except Image.DecompressionBombWarning as error:
+    except (Image.DecompressionBombWarning, Image.DecompressionBombError) as error:
         raise _too_large(name) from error
-    except (OSError, SyntaxError, ValueError, Warning, Image.DecompressionBombError) as error:
+    except (OSError, SyntaxError, ValueError, Warning) as error:
         hint = "Give a PNG or JPEG file"
         raise _UnfitError(f"must be a picture, {name!r} is not a sound one", hint) from error
     image.thumbnail((SIDE_MOST, SIDE_MOST))

@@ -1,8 +1,9 @@
 """SVG 1.1: one sheet as one file, true to scale.
 
 Millimetres; a machine's sheet in inches has inches, with eight decimals. `width`, `height` and
-`viewBox` carry the same numbers, so that one user unit is 1 mm (SVG 1.1, 7.7 and 7.10). Coordinates are final and absolute, with six decimals; y runs down in SVG,
-and `height - y` is the only flip. A group for each role in drawing order (id `cut`) holds a group
+`viewBox` carry the same numbers, so that one user unit is 1 mm (SVG 1.1, 7.7 and 7.10).
+Coordinates are final and absolute, with six decimals; y runs down in SVG, and `height - y` is the
+only flip. A group for each role in drawing order (id `cut`) holds a group
 for each piece (id `cut-backing`). A text is drawn by the strokes of the single-line font, in a
 group whose `<title>` (5.4) is the string. `<metadata>` (21) has Dublin Core elements. The painted
 shapes of pictures stand in a group `paint` before all others (see `svg_paint`).

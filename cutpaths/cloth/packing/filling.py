@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from cutpaths.cloth.packing.knife import cuts_of
 from cutpaths.cloth.packing.plan import Method, Plan
 from cutpaths.cloth.packing.sheet import Shape, Sheet
-
-Step = tuple[Shape, int, int]  # a shape set down at x, y
 
 
 class Filling(NamedTuple):
@@ -17,21 +14,24 @@ class Filling(NamedTuple):
     Attributes:
         area: of the pieces set down before too much was wasted.
         whole: whether those are all.
-        steps: the pieces set down.
+        steps: each piece as it lies, with its x and y.
     """
 
     area: int
     whole: bool
-    steps: list[Step]
+    steps: list[tuple[Shape, int, int]]
 
     @property
     def height(self) -> int:
-        """How far up the strip the pieces reach."""
+        """How far along the strip the pieces reach."""
         return max(y + shape.height for shape, _, y in self.steps)
 
 
 def plan_of(sheet: Sheet, filling: Filling, method: Method) -> Plan:
-    """The plan of a whole filling, exact again, with its cuts where every cut can be from edge to edge."""
-    height = sheet.exact(filling.height)
-    placements = tuple(sheet.placement(*step) for step in filling.steps)
-    ...
+    """The plan of a whole filling, exact again."""
+    return Plan(
+        width=sheet.size(sheet.width),
+        height=sheet.size(filling.height),
+        placements=tuple(sheet.placement(*step) for step in filling.steps),
+        method=method,
+    )

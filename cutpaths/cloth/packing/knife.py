@@ -53,12 +53,14 @@ def _tree(pieces: Sequence[Placement], cloth: Cloth, way: Way) -> Node | None:
     if len(pieces) == 1 and (pieces[0].width, pieces[0].height) == (width, height):
         return Taken(item=pieces[0].item, width=width, height=height, turned=pieces[0].turned)
     lines = _cut_lines(pieces, cloth, way)
+    if len(lines) == 2:
+        return None
     groups: list[list[Placement]] = [[] for _ in lines[1:]]
     for piece in pieces:
         groups[bisect_right(lines, _extent(piece, way)[0]) - 1].append(piece)
     parts: list[Node] = []
     for (start, end), group in zip(pairwise(lines), groups, strict=True):
-        part = _tree(group, cloth.between(way, start, end), OTHER[way]) if groups[1:] else None
+        part = _tree(group, cloth.between(way, start, end), OTHER[way])
         if part is None:
             return None
         parts.append(part)

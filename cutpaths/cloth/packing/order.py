@@ -72,13 +72,13 @@ class Order:
         """The ranks of the piece at a rank, one for each way it may lie."""
         return 1 << rank | 1 << self._twins[rank]
 
-    def flip(self, rank: int) -> None:
-        """Treats a rank the other way round; twice is as before."""
-        self.flips ^= 1 << rank
-
-    def swap(self, a: int, b: int) -> None:
-        """Exchanges the shapes of two ranks; twice is as before."""
-        one, other, ranks = self.shapes[a], self.shapes[b], 1 << a | 1 << b
+    def change(self, a: int, b: int) -> None:
+        """Exchanges the shapes of two ranks, or flips a rank given twice; again is as before."""
+        ranks = 1 << a | 1 << b
+        if a == b:
+            self.flips ^= ranks
+            return
+        one, other = self.shapes[a], self.shapes[b]
         self.shapes[a], self.shapes[b] = other, one
         self.widths.swap(one.width, other.width, ranks)
         self.heights.swap(one.height, other.height, ranks)

@@ -1,92 +1,105 @@
 """Searches over orders of pieces for one that a packer turns into a shorter plan.
 
-A packer fills a strip up to a target height and says how much it placed before it had wasted more
-than it could spare. The search aims just below the best height so far, exchanges two ranks at a
-time, keeps what places as much or more, and starts afresh from another order when that leads no
-further. Aiming at a height and counting the area placed tells apart orders of equal height, and
-lets a packer stop early: both matter more than the packer's speed.
+A packer fills the strip up to a target height and stops when it has wasted more than can be
+spared. The search aims just below the best height so far, exchanges two ranks at a time, keeps an
+exchange when as much or more is set down before that, and starts afresh from another order when
+this leads no further. So orders of equal height are told apart, and most are given up early.
 """
 
 from __future__ import annotations
 
-import time
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
 from itertools import cycle
 from random import Random
 
+from cutpaths.cloth.packing.effort import Clock
+from cutpaths.cloth.packing.filling import Filling
 from cutpaths.cloth.packing.order import Order
-from cutpaths.cloth.packing.sheet import Shape
-from cutpaths.cloth.packing.skyline import Filling
+from cutpaths.cloth.packing.sheet import Shape, Sheet
 
-PATIENCE = 5
-FLIPS = .0
-Packer = Callable[[Order, int], Filling]
+PATIENCE = 5  # fruitless exchanges for each shape before a fresh start
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Effort:
-    seconds: float | None = 1.0
-    tries: int | None = None
-    seed: int = 1
+Packer = Callable[[Order, int], Filling]  # of an order and the target height
 
-class Clock:
-    def __init__(self, effort, watch=None):
-        self.effort=effort; self.tries=0; self.t0=time.process_time(); self.watch=watch
-    def spent(self):
-        self.tries+=1
-        e=self.effort
-        if e.tries is not None and self.tries>e.tries: return True
-        return e.seconds is not None and time.process_time()-self.t0>=e.seconds
 
-def height_of(f):
-    return max(y+s.height for s,_,y in f.steps)
+class Search:
+    """One search for a plan as short as can be.
 
-def search(starts, pack, ceiling, least, clock, random):
-    best=None; height=ceiling
-    for start in starts:
-        found=squeeze(Order(start),pack,least,height,clock)
-        if found is not None:
-            best=found; height=height_of(found)
-    for start in cycle(starts):
-        if height<=least or clock.spent(): return best
-        order=Order(start)
-        while height>least and (found:=walk(order,pack,height-1,clock,random)) is not None:
-            best=found; height=height_of(found)
+    Args:
+        sheet: what is to be packed.
+        pack: the packer.
+        clock: ends the search, and knows the best height so far and the least possible.
+        seed: of chance.
+        flips: share of the moves that flip a rank instead of exchanging two.
+    """
 
-def squeeze(order,pack,least,height,clock):
-    best=None
-    target=height-1
-    low=least
-    while low<=target and not clock.spent():
-        found=pack(order,target)
-        if found.whole:
-            best=found; height=height_of(found)
-        else: low=target+1
-        target=(low+height-1)//2
-    return best
+    def __init__(
+        self, sheet: Sheet, pack: Packer, clock: Clock, *, seed: int, flips: float = 0.0
+    ) -> None:
+        self._starts = tuple(sorted_shapes(sheet))
+        self._pack, self._clock, self._flips = pack, clock, flips
+        self._random = Random(seed)  # noqa: S311 (a search, no secret)
 
-def walk(order,pack,target,clock,random):
-    n=len(order.shapes)
-    best=-1
-    move=None
-    stall=0
-    while stall<PATIENCE*n and not clock.spent():
-        found=pack(order,target)
-        if found.whole: return found
-        if found.area>=best:
-            stall=0 if found.area>best else stall+1
-            best=found.area
-        else:
-            move(); stall+=1
-        move=shake(order,random)
-    return None
+    def best(self) -> Filling | None:
+        """The best filling found; None where none is lower than the clock's best height before."""
+        found = None
+        for start in self._starts:
+            found = self._squeezed(Order(start)) or found
+        for start in cycle(self._starts):
+            if self._clock.is_over:
+                return found
+            found = self._walked(Order(start)) or found
+        return found
 
-def shake(order,random):
-    n=len(order.shapes)
-    if FLIPS and random.random()<FLIPS:
-        r=int(random.random()*n)
-        order.flip(r)
-        return lambda: order.flip(r)
-    a=int(random.random()*n); b=int(random.random()*n)
-    order.swap(a,b)
-    return lambda: order.swap(a,b)
+    def _squeezed(self, order: Order) -> Filling | None:
+        """The lowest filling of one order, found by halving what lies between best and least."""
+        found, low, target = None, self._clock.least, self._clock.best - 1
+        while low <= target and self._clock.ticks():
+            filling = self._pack(order, target)
+            if filling.whole:
+                found, self._clock.best = filling, filling.height
+            else:
+                low = target + 1
+            target = (low + self._clock.best - 1) // 2
+        return found
+
+    def _walked(self, order: Order) -> Filling | None:
+        """The lowest filling on a walk from one order, as far as patience goes."""
+        found = None
+        while filling := self._bettered(order, self._clock.best - 1):
+            found, self._clock.best = filling, filling.height
+        return found
+
+    def _bettered(self, order: Order, target: int) -> Filling | None:
+        """A whole filling up to a target, its order walked to by moves that never set down less."""
+        if not self._clock.ticks():
+            return None
+        filling, fruitless = self._pack(order, target), 0
+        while not filling.whole:
+            if fruitless >= PATIENCE * len(order.shapes) or not self._clock.ticks():
+                return None
+            a, b = self._move(len(order.shapes))
+            order.change(a, b)
+            tried = self._pack(order, target)
+            fruitless = 0 if tried.area > filling.area else fruitless + 1
+            if tried.area >= filling.area:
+                filling = tried
+            else:
+                order.change(a, b)
+        return filling
+
+    def _move(self, ranks: int) -> tuple[int, int]:
+        """Two ranks to exchange, or one twice to flip it."""
+        draw = self._random.random
+        rank = int(draw() * ranks)
+        return rank, rank if draw() < self._flips else int(draw() * ranks)
+
+
+def sorted_shapes(sheet: Sheet) -> Iterator[list[Shape]]:
+    """The shapes of a sheet in the orders that a search starts from, large ones first."""
+    shapes = sheet.shapes()
+    yield sorted(shapes, key=lambda s: -s.width * s.height)
+    yield sorted(shapes, key=lambda s: (-s.width, -s.height))
+    yield sorted(shapes, key=lambda s: (-s.height, -s.width))
+    yield sorted(shapes, key=lambda s: -s.width - s.height)
+    yield sorted(shapes, key=lambda s: (-max(s.width, s.height), -min(s.width, s.height)))

@@ -48,11 +48,6 @@ class Sheet:
     width: int
     kinds: tuple[Kind, ...]
 
-    @property
-    def area(self) -> int:
-        """Area of all pieces with their spacing, in square steps."""
-        return sum(kind.count * kind.ways[0][0] * kind.ways[0][1] for kind in self.kinds)
-
     def shapes(self) -> tuple[Shape, ...]:
         """Every piece in every way it may lie."""
         return tuple(self._shapes())
@@ -65,12 +60,8 @@ class Sheet:
                     yield Shape(width, height, item, piece, turned)
                 piece += 1
 
-    def exact(self, steps: int) -> Fraction:
-        """An exact length again."""
-        return steps * self.step
-
-    def height(self, steps: int) -> Fraction:
-        """The length of cloth taken by pieces whose spacing ends at so many steps."""
+    def size(self, steps: int) -> Fraction:
+        """The exact length of so many steps with one spacing in them."""
         return (steps - self.spacing) * self.step
 
     def placement(self, shape: Shape, x: int, y: int) -> Placement:
@@ -79,8 +70,8 @@ class Sheet:
             item=shape.item,
             x=x * self.step,
             y=y * self.step,
-            width=self.height(shape.width),
-            height=self.height(shape.height),
+            width=self.size(shape.width),
+            height=self.size(shape.height),
             turned=shape.turned,
         )
 

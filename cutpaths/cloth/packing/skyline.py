@@ -11,24 +11,8 @@ the strip's edges end at the height aimed for. All lengths are in steps.
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from cutpaths.cloth.packing.filling import Filling
 from cutpaths.cloth.packing.order import Order, first
-from cutpaths.cloth.packing.sheet import Shape
-
-
-class Filling(NamedTuple):
-    """What an order came to.
-
-    Attributes:
-        area: of the pieces placed before too much was wasted.
-        whole: whether that is all of them.
-        steps: shape, x, y of each piece placed.
-    """
-
-    area: int
-    whole: bool
-    steps: list[tuple[Shape, int, int]]
 
 
 def skyline_filling(order: Order, width: int, target: int) -> Filling:

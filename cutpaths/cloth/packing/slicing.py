@@ -1,57 +1,93 @@
-"""x"""
+"""Fills a strip so that cuts from edge to edge set every piece free.
+
+A region of the strip takes, at its lower left corner, the piece that fits it best. A cut above
+the piece and one beside it leave two regions, and so on. Best is a piece that fills a region's
+width and height, then one that fills its width, its height, then the first in the order that fits:
+the priorities of D. Zhang, L. Shi, S. C. H. Leung, T. Wu, "A priority heuristic for the guillotine
+rectangular packing problem", Information Processing Letters 116(1), 2016, 15-21. The cut that
+leaves the larger margin is made first; for flipped ranks it is the other. All lengths are in steps.
+"""
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from enum import Enum
+from cutpaths.cloth.packing.filling import Filling
 from cutpaths.cloth.packing.order import Order, first
-from cutpaths.cloth.packing.skyline import Filling
-import os
-STRIP, CROSSCUT, TRIM, ANY = 1, 2, 3, 0
-RULE=0
-PRI1=0
-PRI2=1
+from cutpaths.cloth.packing.sheet import Shape
 
-def slicing_filling(order: Order, width: int, target: int, stage: int = ANY) -> Filling:
-    left, area, spare, steps = order.everything, 0, width * target - order.area, []
+
+class Cutting(Enum):
+    """How the cuts may follow on one another."""
+
+    STRIPS = "strips, crosscut, the crosscuts trimmed"
+    EDGE_TO_EDGE = "any number of cuts, each from edge to edge"
+
+
+class Stage(Enum):
+    """What the next cut of a region may be."""
+
+    STRIP = "across the cloth"
+    CROSSCUT = "along the cloth, through one strip"
+    TRIM = "across the cloth, through one crosscut"
+    ANY = "either"
+
+
+INSIDE = {Stage.STRIP: Stage.CROSSCUT, Stage.CROSSCUT: Stage.TRIM, Stage.TRIM: Stage.TRIM, Stage.ANY: Stage.ANY}
+START = {Cutting.STRIPS: Stage.STRIP, Cutting.EDGE_TO_EDGE: Stage.ANY}
+
+
+Region = tuple[int, int, int, int, Stage]  # x, y, width, height and the next cut
+
+
+def slicing_filling(order: Order, width: int, target: int, cutting: Cutting) -> Filling:
+    """Fills a strip up to a target height, until more is wasted than can be spared."""
     at_most_wide, at_most_high = order.widths.at_most, order.heights.at_most
-    of_width, of_height = order.widths.exactly.get, order.heights.exactly.get
-    regions = [(width, target, 0, stage)]
-    while regions and left:
-        wide, high, y, stage = regions.pop()
+    left, area, spare, steps = order.everything, 0, width * target - order.area, []
+    regions: list[Region] = [(0, 0, width, target, START[cutting])]
+    while left and regions:
+        region = regions.pop()
+        x, y, wide, high, stage = region
         fitting = left & at_most_wide(wide) & at_most_high(high)
-        if stage == TRIM:
-            fitting &= of_width(wide,0)
-        if not fitting:
+        if stage is Stage.TRIM:
+            fitting &= order.widths.exactly.get(wide, 0)
+        if fitting:
+            rank = first(_best(order, fitting, region))
+            shape = order.shapes[rank]
+            left ^= order.same_piece(rank)
+            area += shape.width * shape.height
+            steps.append((shape, x, y))
+            regions += _remains(region, shape, flipped=bool(order.flips >> rank & 1))
+        else:
             spare -= wide * high
             if spare < 0:
                 break
-            continue
-        if stage==STRIP:
-            m=fitting
-        elif stage==CROSSCUT:
-            up=of_height(high,0)
-            m = fitting & of_width(wide,0) & up or fitting&up or fitting
-        else:
-            m = fitting & of_width(wide,0)
-            m = m&of_height(high,0) or m or fitting&of_height(high,0) or fitting
-        rank = first(m)
-        left ^= order.same_piece(rank)
-        shape = order.shapes[rank]
-        a,b=shape.width,shape.height
-        area += a*b
-        steps.append((shape, 0, y))
-        beside, above = wide - a, high - b
-        if stage==ANY:
-            if RULE==0: strip = (beside * high < above * wide) != (order.flips >> rank & 1)
-            elif RULE==1: strip = (beside < above) != (order.flips >> rank & 1)
-            elif RULE==2: strip = (beside * b < above * a) != (order.flips >> rank & 1)
-            inner=ANY
-        else: strip = stage !=CROSSCUT; inner=stage+1
-        if strip:
-            if above: regions.append((wide, above, y + b, stage))
-            if beside: regions.append((beside, b, y, inner))
-        else:
-            if beside: regions.append((beside, high, y, stage))
-            if above: regions.append((a, above, y + b, inner))
     return Filling(area, not left, steps)
+
+
+def _best(order: Order, fitting: int, region: Region) -> int:
+    """Those that fit a region best."""
+    _, _, wide, high, stage = region
+    if stage is Stage.STRIP:
+        return fitting
+    level = fitting & order.heights.exactly.get(high, 0)
+    filling = fitting & order.widths.exactly.get(wide, 0)
+    if stage is Stage.CROSSCUT:
+        return level & filling or level or fitting
+    return level & filling or filling or level or fitting
+
+
+def _remains(region: Region, shape: Shape, *, flipped: bool) -> tuple[Region, Region]:
+    """The regions left by a piece; the one that the second cut frees comes last, and is next."""
+    x, y, wide, high, stage = region
+    beside, above = wide - shape.width, high - shape.height
+    across = (beside < above) is not flipped if stage is Stage.ANY else stage is not Stage.CROSSCUT
+    inside = INSIDE[stage]
+    if across:
+        return (
+            (x, y + shape.height, wide, above, stage),
+            (x + shape.width, y, beside, shape.height, inside),
+        )
+    return (
+        (x + shape.width, y, beside, high, stage),
+        (x, y + shape.height, shape.width, above, inside),
+    )

@@ -1,0 +1,118 @@
+"""A cutting plan in words, step by step, as it is taught: square up, strips, crosscuts, trims."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from cutpaths.cloth.cutting import FabricPlan, Sheet, Source
+from cutpaths.cloth.needs import Need, by
+from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, placements
+from cutpaths.lengths import Ruler
+from cutpaths.project.stock import Sold
+
+CAUTION = (
+    "Rotary cutter: close the blade when you are not cutting, cut away from yourself, keep it "
+    "away from children, and supervise those who learn. Local rules and qualified people come "
+    "first."
+)
+
+
+def steps(plan: FabricPlan, ruler: Ruler) -> tuple[str, ...]:
+    """What to do, sheet by sheet; alike sheets are told once."""
+    told = _Told(plan.needs, ruler)
+    found: list[str] = []
+    for sheets in _alike(plan.sheets):
+        found += told.sheet(sheets)
+    found += [
+        f"Then {need.words(ruler, need.count)}: {need.then}." for need in plan.needs if need.then
+    ]
+    return tuple(found)
+
+
+def _alike(sheets: Sequence[Sheet]) -> Iterator[tuple[Sheet, ...]]:
+    """Sheets next to each other that are cut the same way."""
+
+    def look(sheet: Sheet) -> tuple[object, ...]:
+        return sheet.source, sheet.width, sheet.length, sheet.strips
+
+    for _, group in groupby(sheets, key=look):
+        yield tuple(group)
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """Puts sheets, strips and pieces of one fabric into words."""
+
+    needs: Sequence[Need]
+    ruler: Ruler
+
+    def sheet(self, sheets: Sequence[Sheet]) -> Iterator[str]:
+        first = sheets[0]
+        names = first.name if len(sheets) == 1 else f"{first.name} to {sheets[-1].name}"
+        size = by((first.width, first.length), self.ruler)
+        each = "" if len(sheets) == 1 else ", each cut alike"
+        if first.source is Source.ON_HAND or first.name != "length":
+            yield f"Take {names} ({size}{each})."
+        if first.square_up:
+            yield (
+                f"Square up: press, fold on the grain, and cut {self.ruler.text(first.square_up)} "
+                "off each end."
+            )
+        for strip, group in groupby(first.strips):
+            yield self.strip(strip, len(tuple(group)), first)
+
+    def strip(self, strip: Node, count: int, sheet: Sheet) -> str:
+        """`Cut 5 strips 5 in x usable width; crosscut 8 squares of 5 in from each`, in a line."""
+        high = self.ruler.text(strip.height)
+        across = "usable width"
+        if sheet.source is Source.ON_HAND or sheet.name != "length":
+            across = self.ruler.text(sheet.width)
+        many = "1 strip" if count == 1 else f"{count} strips"
+        each = "from it" if count == 1 else "from each"
+        return f"Cut {many} {high} x {across}; crosscut {self.parts(strip)} {each}."
+
+    def parts(self, strip: Node) -> str:
+        """What a strip is crosscut into."""
+        match strip:
+            case Cut(parts=parts):
+                counted = Counter(part for part in parts if not isinstance(part, Waste))
+                return _listed([self.part(part, count) for part, count in counted.items()])
+            case Taken() as piece:
+                return self.piece(piece, 1)
+            case Waste():
+                return "nothing"
+
+    def part(self, part: Node, count: int) -> str:
+        """So many alike crosscuts, and what each is cut on into."""
+        if isinstance(part, Taken):
+            return self.piece(part, count)
+        inner = Counter((place.item, place.turned) for place in placements(part))
+        size = by((part.width, part.height), self.ruler)
+        names = [self.needs[item].words(self.ruler, n) for (item, _), n in inner.items()]
+        if sum(inner.values()) == 1 and count == 1:
+            return f"1 piece {size} and trim it to {names[0]}"
+        many = "1 piece" if count == 1 else f"{count} pieces"
+        return f"{many} {size}, {'cut' if count == 1 else 'each cut'} into {_listed(names)}"
+
+    def piece(self, piece: Taken, count: int) -> str:
+        return self.needs[piece.item].words(self.ruler, count)
+
+
+def _listed(parts: Sequence[str]) -> str:
+    *most, last = parts
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def sold_words(plan: FabricPlan, ruler: Ruler) -> str:
+    """How the fabric is sold and what is lost of it, for the head of its plan."""
+    stock = plan.stock
+    match stock.sold:
+        case Sold.LENGTH:
+            return f"usable width {ruler.text(stock.width)}, sold by the length"
+        case Sold.QUARTERS:
+            return f"fat quarters of {by(stock.piece, ruler)}"
+        case Sold.PACK:
+            return f"packs of {stock.count} pieces of {by(stock.piece, ruler)}"

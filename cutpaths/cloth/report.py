@@ -1,0 +1,168 @@
+"""The shopping list and the cutting plans as lines for people, as JSON and as CSV."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import textwrap
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from cutpaths.cloth.cutting import FabricPlan
+from cutpaths.cloth.lengths_to_buy import Shopping, shopping
+from cutpaths.cloth.notes import percent
+from cutpaths.cloth.plan_words import CAUTION, sold_words, steps
+from cutpaths.lengths import YARD, Ruler, Unit, decimals, mixed
+from cutpaths.project.stock import Sold, Stock
+
+COLUMNS = 100
+
+
+def lines(title: str, plans: Sequence[FabricPlan], ruler: Ruler) -> Iterator[str]:
+    """The shopping list, then the steps of each fabric, then the caution."""
+    yield f"{title}: what to buy"
+    bought = [(plan, shopping(plan)) for plan in plans]
+    for plan, line in bought:
+        yield ""
+        yield f"{plan.fabric.label} ({sold_words(plan, ruler)})"
+        for label, text in _shopping_rows(plan, line, ruler):
+            yield f"  {label:<12}  {text}"
+    costs = [line.cost for _, line in bought]
+    if known := [cost for cost in costs if cost is not None]:
+        less = "" if len(known) == len(costs) else " without the fabrics that have no price"
+        yield f"\nCost of all: {money(sum(known, Fraction(0)))}{less}"
+    yield ""
+    yield f"{title}: how to cut it"
+    for plan, _ in bought:
+        yield ""
+        yield f"{plan.fabric.label}, {plan.method}"
+        for number, step in enumerate(steps(plan, ruler), 1):
+            start = f"  {number:>2}. "
+            yield from textwrap.wrap(start + step, COLUMNS, subsequent_indent=" " * len(start))
+    yield ""
+    yield from textwrap.wrap(CAUTION, COLUMNS)
+
+
+def _shopping_rows(plan: FabricPlan, line: Shopping, ruler: Ruler) -> Iterator[tuple[str, str]]:
+    stock = plan.stock
+    yield "used", amount(stock, line.used, ruler)
+    yield "to buy", bought_words(stock, line.to_buy)
+    if stock.sold is Sold.LENGTH and line.width != stock.width:
+        yield "", f"at least {ruler.text(line.width)} usable before washing"
+    on_hand = [sheet for sheet in plan.sheets if sheet not in plan.bought]
+    if on_hand:
+        yield "on hand", f"{len(on_hand)} taken: {', '.join(each.name for each in on_hand)}"
+    yield "waste", percent(line.waste)
+    yield "at least", f"{amount(stock, line.bound, ruler)} (proven; used is {percent(line.gap)} above)"
+    if line.cost is not None:
+        yield "cost", money(line.cost)
+
+
+def amount(stock: Stock, used: Fraction, ruler: Ruler) -> str:
+    """A length, or a number of quarters or pack pieces."""
+    if stock.sold is Sold.LENGTH:
+        return ruler.both(used)
+    return _counted(used, "quarter" if stock.sold is Sold.QUARTERS else "pack piece")
+
+
+def bought_words(stock: Stock, to_buy: Fraction) -> str:
+    """What to ask for in a shop: yards in eighths, metres, quarters or packs."""
+    match stock.sold:
+        case Sold.LENGTH if stock.per == YARD:
+            return f"{mixed(to_buy / YARD)} yd"
+        case Sold.LENGTH:
+            return f"{decimals(to_buy / 1000, 3)} m"
+        case Sold.QUARTERS:
+            return _counted(to_buy, "fat quarter")
+        case Sold.PACK:
+            return _counted(to_buy, "pack")
+
+
+def _counted(number: Fraction, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
+
+
+def money(amount_of: Fraction) -> str:
+    """A cost with two decimals, in whatever the prices are.
+
+    >>> money(Fraction(51)), money(Fraction(101, 8))
+    ('51.00', '12.63')
+    """
+    return f"{float(Fraction(decimals(amount_of, 2))):.2f}"
+
+
+def as_json(
+    title: str, digest: str, plans: Sequence[FabricPlan], ruler: Ruler, notes: Sequence[str]
+) -> str:
+    """Everything for programs; lengths in mm."""
+    data = {
+        "project": title,
+        "digest": digest,
+        "fabrics": {plan.fabric.name: _entry(plan, ruler) for plan in plans},
+        "notes": list(notes),
+    }
+    return json.dumps(data, indent=2, ensure_ascii=False)
+
+
+def _entry(plan: FabricPlan, ruler: Ruler) -> dict[str, object]:
+    line, stock = shopping(plan), plan.stock
+    return {
+        "label": plan.fabric.label,
+        "sold": stock.sold.value,
+        "unit": "mm" if stock.sold is Sold.LENGTH else "pieces",
+        "used": number(line.used),
+        "to_buy": number(line.to_buy),
+        "to_buy_text": bought_words(stock, line.to_buy),
+        "lower_bound": number(line.bound),
+        "gap": number(line.gap),
+        "waste": number(line.waste),
+        "cost": None if line.cost is None else number(line.cost),
+        "method": plan.method,
+        "steps": list(steps(plan, ruler)),
+        "sheets": [
+            {
+                "name": sheet.name,
+                "source": sheet.source.value,
+                "width": number(sheet.width),
+                "length": number(sheet.length),
+                "pieces": [dict(zip(_FIELDS, row, strict=True)) for row in _rows(plan, count)],
+            }
+            for count, sheet in enumerate(plan.sheets)
+        ],
+    }
+
+
+_FIELDS = ("piece", "x", "y", "width", "height", "turned")
+
+
+def _rows(plan: FabricPlan, sheet: int) -> Iterator[tuple[object, ...]]:
+    for place in plan.sheets[sheet].placements():
+        keys = " ".join(plan.needs[place.item].keys)
+        yield (
+            keys,
+            *(number(each) for each in (place.x, place.y, place.width, place.height)),
+            place.turned,
+        )
+
+
+def as_csv(plans: Sequence[FabricPlan]) -> str:
+    """One row for each piece: fabric, sheet, piece and its place in mm from the lower left."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(("fabric", "sheet", *(f"{f} mm" if f in _FIELDS[1:5] else f for f in _FIELDS)))
+    for plan in plans:
+        for count, sheet in enumerate(plan.sheets):
+            for row in _rows(plan, count):
+                writer.writerow((plan.fabric.name, sheet.name, *row))
+    return text.getvalue()
+
+
+def number(value: Fraction | int) -> float:
+    """A number for programs, to six decimals."""
+    return round(float(value), 6)
+
+
+def unit_words(ruler: Ruler) -> str:
+    """The ruler's unit as a word."""
+    return "inches" if ruler.unit is Unit.INCH else str(ruler.unit.value)

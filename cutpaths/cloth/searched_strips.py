@@ -1,0 +1,37 @@
+"""Strips of mixed pieces, searched for the least cloth within what an effort allows; mm, exact."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from cutpaths.cloth.packing.cuts import Cut, Node, Way
+from cutpaths.cloth.packing.effort import Effort, Watch, unwatched
+from cutpaths.cloth.packing.guillotine import pack_guillotine
+from cutpaths.cloth.packing.items import Item
+
+
+@dataclass(frozen=True, slots=True)
+class Search:
+    """How much work to do, and who hears of it."""
+
+    effort: Effort
+    watch: Watch = unwatched
+
+
+def searched_strips(items: Sequence[Item], width: Fraction, search: Search) -> tuple[Node, ...]:
+    """The strips of the shortest plan found cut in three stages at most: strips, crosscuts, trims.
+
+    Raises:
+        InputError: there is nothing to cut, or a piece is too wide.
+    """
+    best = pack_guillotine(items, width, effort=search.effort, watch=search.watch)
+    return strips_in(best.cuts)
+
+
+def strips_in(cuts: Node | None) -> tuple[Node, ...]:
+    """The strips that the first cuts of a tree give; all of it where they run along the cloth."""
+    if cuts is None:
+        return ()
+    return cuts.parts if isinstance(cuts, Cut) and cuts.way is Way.ACROSS else (cuts,)

@@ -1,0 +1,99 @@
+"""Readings in a unit that the file does not say: 10 or 25.4 times off, recognised, suggested."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from fractions import Fraction
+from statistics import median
+
+from cutpaths.errors import Finding
+from cutpaths.geometry.polygons import distance
+from cutpaths.lengths import INCH, Unit, exact
+from cutpaths.projector.finding import finding
+from cutpaths.projector.rig import Rig
+
+UNITS: Mapping[str, Fraction] = {
+    "mm": Fraction(1),
+    "cm": Fraction(10),
+    "in": INCH,
+    "ft": 12 * INCH,
+    "m": Fraction(1000),
+}
+NEAR = 0.06  # part of a factor by which a reading may miss it
+KEYSTONE = 0.4  # the same before the picture's keystone is known
+APART = 2.2  # a reading this many times off the others is not keystone alone
+# Widths of a picture on a table, in mm; common practice, no source.
+LEAST_WIDTH, MOST_WIDTH = 250.0, 6000.0
+
+
+def unit_read(ratio: float, unit: Unit, near: float = NEAR) -> str:
+    """The unit that explains a reading `ratio` times what it should be; empty where none does.
+
+    >>> unit_read(0.1, Unit.MILLIMETRE), unit_read(25.2, Unit.INCH), unit_read(0.5, Unit.INCH)
+    ('cm', 'mm', '')
+    """
+    written = UNITS[unit.value]
+    offs = {
+        name: abs(math.log(ratio * float(size / written)))
+        for name, size in UNITS.items()
+        if size != written
+    }
+    best = min(offs, key=lambda name: offs[name])
+    return best if offs[best] < near else ""
+
+
+def times(ratio: float) -> str:
+    """A ratio in words.
+
+    >>> times(10.02), times(0.0394)
+    ('10 times', '1/25.4 of')
+    """
+    known = (10.0, 25.4, 2.54, 12.0, 304.8, 30.48, 100.0, 1000.0)
+    up = ratio if ratio >= 1 else 1 / ratio
+    near = min(known, key=lambda each: abs(math.log(up / each)))
+    shown = near if abs(math.log(up / near)) < NEAR else round(up, 1)
+    return f"{shown:g} times" if ratio >= 1 else f"1/{shown:g} of"
+
+
+def unit_findings(rig: Rig) -> Iterator[Finding]:
+    """Readings that no keystone explains but another unit does, one by one or all together."""
+    ratios = _ratios(rig)
+    if not ratios:
+        return
+    usual = median(ratios.values())
+    for name, ratio in ratios.items():
+        off = ratio / usual
+        if 1 / APART < off < APART:
+            continue
+        if unit := unit_read(off, rig.unit, KEYSTONE):
+            mm = next(d.mm for d in rig.distances if d.name == name)
+            problem = f"is about {times(off)} what the other readings say, got "
+            hint = f"Was it read in {unit}?"
+            yield finding(f"distances.{name}", problem + exact(mm, rig.unit), hint)
+    yield from _all_wrong(rig, usual * rig.width)
+
+
+def _all_wrong(rig: Rig, width: float) -> Iterator[Finding]:
+    """A picture too small or too large to be one, where another unit would make it one."""
+    if LEAST_WIDTH <= width <= MOST_WIDTH:
+        return
+    shown = exact(Fraction(round(width)), rig.unit)
+    written = float(UNITS[rig.unit.value])
+    likely = [
+        name
+        for name, size in UNITS.items()
+        if LEAST_WIDTH <= width * float(size) / written <= MOST_WIDTH
+    ]
+    near = [name for name in likely if name in ("mm", "cm", "in")]
+    hint = f"Were the readings in {' or '.join(near or likely)}?" if likely else ""
+    yield finding("units", f"make the picture {shown} wide, which no projector shows", hint)
+
+
+def _ratios(rig: Rig) -> dict[str, float]:
+    """Mm a pixel, by the name of each distance."""
+    spots = rig.crosses
+    return {
+        d.name: float(d.mm) / distance(spots[d.first - 1], spots[d.second - 1])
+        for d in rig.distances
+    }

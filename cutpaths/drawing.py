@@ -281,7 +281,7 @@ def _rounded(item: Item) -> Item:
             return Item(item.role, item.key, path, item.paint and item.paint.rounded())
         case Circle(center, radius):
             circle = Circle(_rounded_point(center), round(radius, DECIMALS))
-            return Item(item.role, item.key, circle)
+            return replace(item, shape=circle)
         case Text() as text:
             return replace(item, shape=replace(text, at=_rounded_point(text.at)))
         case Dimension() as dimension:

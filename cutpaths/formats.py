@@ -45,6 +45,7 @@ class Format:
 
 
 FORMATS: dict[str, Format] = {
+    "html": Format(suffix=".html", writer="cutpaths.writers.page", reader="cutpaths.readback.page"),
     "dxf": Format(suffix=".dxf", writer="cutpaths.writers.dxf", reader="cutpaths.readback.dxf"),
     "dxf-r12": Format(
         suffix="-mm.dxf", writer="cutpaths.writers.dxf_r12", reader="cutpaths.readback.dxf_r12"

@@ -134,7 +134,9 @@ def _loaded(*arguments: str) -> set[str]:
     return set(run.stderr.split())
 
 
-@pytest.mark.parametrize("arguments", [("--help",), ("write", "--help"), ("figures", str(TIDEPOOL))])
+@pytest.mark.parametrize(
+    "arguments", [("--help",), ("write", "--help"), ("figures", str(TIDEPOOL))]
+)
 def test_cheap_commands_load_no_heavy_library(arguments: tuple[str, ...]) -> None:
     """Help and figures load no writer and no geometry library."""
     loaded = _loaded(*arguments)

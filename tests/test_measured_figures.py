@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from bad_input import SOUND
 
-from cutpaths.figures import Figure, figures
+from cutpaths.figures import Figure, figures_of
 from cutpaths.figures.deviations import deviations
 from cutpaths.lengths import INCH
 from cutpaths.pieces import build

@@ -21,6 +21,7 @@ COMMANDS = {
     "prove": "cutpaths.cli.prove",
     "write": "cutpaths.cli.write",
     "picture": "cutpaths.cli.picture",
+    "cloth": "cutpaths.cli.cloth",
     "new-rig": "cutpaths.cli.new_rig",
     "target": "cutpaths.cli.target",
     "calibrate": "cutpaths.cli.calibrate",

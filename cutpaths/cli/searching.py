@@ -57,8 +57,11 @@ class Searching:
         if passed > QUIET and sys.stderr.isatty():
             self._said = True
             share = float(progress.height / progress.bound) - 1 if progress.bound else 0.0
-            click.echo(f"\rSearching, {share:.1%} above the bound ({passed:.0f} s)\x1b[K",
-                       err=True, nl=False)
+            click.echo(
+                f"\rSearching, {share:.1%} above the bound ({passed:.0f} s)\x1b[K",
+                err=True,
+                nl=False,
+            )
         return not self.interrupted
 
     def clear(self) -> None:
@@ -73,9 +76,7 @@ def searching(seed: int, seconds: float) -> Iterator[tuple[Searching, Search]]:
     from cutpaths.cloth.packing.effort import Effort
     from cutpaths.cloth.searched_strips import Search
 
-    effort = Effort(
-        seconds=SLOWER * seconds, tries=round(TRIES_EACH_SECOND * seconds), seed=seed
-    )
+    effort = Effort(seconds=SLOWER * seconds, tries=round(TRIES_EACH_SECOND * seconds), seed=seed)
     search = Searching(_start=time.monotonic())
     before = signal.getsignal(signal.SIGINT)
 

@@ -33,6 +33,19 @@ USES = ("cad", "cutter", "projector")
 @click.option(
     "--text-on-cloth", is_flag=True, help="Let a machine draw labels and grain lines on cloth."
 )
+@click.option(
+    "--rig",
+    "rig_file",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="Rig file of a projector: plan frames for it; see `cutpaths calibrate`.",
+)
+@click.option(
+    "--frame-marks",
+    type=click.Choice(("all", "corners")),
+    default="all",
+    show_default=True,
+    help="What frames show: all marks, or only corners and centers.",
+)
 @click.option("--no-check", is_flag=True, help="Do not read the files back before writing them.")
 @click.option("--force", is_flag=True, help="Replace files that are not this project's.")
 @variant_options
@@ -41,6 +54,8 @@ def command(
     folder: Path,
     uses: tuple[str, ...],
     text_on_cloth: bool,
+    rig_file: Path | None,
+    frame_marks: str,
     no_check: bool,
     force: bool,
     size: str | None,

@@ -42,3 +42,8 @@ def _fills(item: Item, inner: tuple[Fraction, Fraction]) -> bool:
 
 def _area(items: Sequence[Item]) -> Fraction:
     return sum((Fraction(i.width * i.height * i.count) for i in items), Fraction(0))
+
+
+def freely_bound(items: Sequence[Item], width: Fraction, spacing: Fraction) -> Fraction:
+    """The least length of cloth for pieces placed freely, some distance apart."""
+    return Fraction(lower_bounds(items, width, spacing)[0].height)

@@ -8,7 +8,7 @@ from fractions import Fraction
 from cutpaths.cloth.cutting import FabricPlan
 from cutpaths.cloth.stock import before_washing, lost_first
 from cutpaths.geometry.layouts.triangles import rounded_up
-from cutpaths.project.stock import Sold
+from cutpaths.project.stock import Sold, Stock
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -115,7 +115,7 @@ def _merged(needs: Sequence[Need]) -> Iterator[Need]:
 
 
 def _whole(kit: Kit, fabric: Fabric, stock: Stock, piece: Piece) -> Need:
-    part = _PARTS[piece.kind]
+    part = PARTS[piece.kind]
     size = _size(kit, piece)
     rectangular = len(piece.outline) == 4 and exact_box(piece) == size
     then = "" if rectangular or _corners_only(piece) else "cut to its outline"
@@ -130,7 +130,7 @@ def _whole(kit: Kit, fabric: Fabric, stock: Stock, piece: Piece) -> Need:
     )
 
 
-_PARTS = {
+PARTS = {
     PieceKind.PATCH: PATCHES,
     PieceKind.TOP: TOP,
     PieceKind.BACKING: BACKING,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import groupby
 
 from cutpaths.cloth.cutting import FabricPlan, Sheet, Source
@@ -66,7 +67,7 @@ class _Told:
 
     def strip(self, strip: Node, count: int, sheet: Sheet) -> str:
         """`Cut 5 strips 5 in x usable width; crosscut 8 squares of 5 in from each`, in a line."""
-        high = self.ruler.text(strip.height)
+        high = self.ruler.text(Fraction(strip.height))
         across = "usable width"
         if sheet.source is Source.ON_HAND or sheet.name != "length":
             across = self.ruler.text(sheet.width)
@@ -90,11 +91,11 @@ class _Told:
         if isinstance(part, Taken):
             return self.piece(part, count)
         inner = Counter((place.item, place.turned) for place in placements(part))
-        size = by((part.width, part.height), self.ruler)
+        size = by((Fraction(part.width), Fraction(part.height)), self.ruler)
         names = [self.needs[item].words(self.ruler, n) for (item, _), n in inner.items()]
-        if sum(inner.values()) == 1 and count == 1:
-            return f"1 piece {size} and trim it to {names[0]}"
         many = "1 piece" if count == 1 else f"{count} pieces"
+        if sum(inner.values()) == 1:
+            return f"{many} {size} to trim to {names[0].removeprefix('1 ')}"
         return f"{many} {size}, {'cut' if count == 1 else 'each cut'} into {_listed(names)}"
 
     def piece(self, piece: Taken, count: int) -> str:

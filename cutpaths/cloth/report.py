@@ -54,7 +54,10 @@ def _shopping_rows(plan: FabricPlan, line: Shopping, ruler: Ruler) -> Iterator[t
     if on_hand:
         yield "on hand", f"{len(on_hand)} taken: {', '.join(each.name for each in on_hand)}"
     yield "waste", percent(line.waste)
-    yield "at least", f"{amount(stock, line.bound, ruler)} (proven; used is {percent(line.gap)} above)"
+    yield (
+        "at least",
+        f"{amount(stock, line.bound, ruler)} (proven; used is {percent(line.gap)} above)",
+    )
     if line.cost is not None:
         yield "cost", money(line.cost)
 

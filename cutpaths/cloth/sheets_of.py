@@ -149,16 +149,19 @@ def _rows(
             fitting.append(replace(item, count=count))
     if not kept:
         return ()
-    return tuple(renumbered(strip, kept) for strip in strips(fitting, inner[0]))
+    lying = [made.width != items[i].width for i, made in zip(kept, fitting, strict=True)]
+    names = tuple(zip(kept, lying, strict=True))
+    return tuple(renamed(strip, names) for strip in strips(fitting, inner[0]))
 
 
-def renumbered(node: Node, indices: Sequence[int]) -> Node:
-    """A tree whose items are looked up in a list of indices."""
+def renamed(node: Node, names: Sequence[tuple[int, bool]]) -> Node:
+    """A tree whose items are looked up: the index of each, and whether it was turned before."""
     match node:
-        case Taken(item=item):
-            return replace(node, item=indices[item])
+        case Taken(item=item, turned=turned):
+            index, lying = names[item]
+            return replace(node, item=index, turned=turned != lying)
         case Cut(parts=parts):
-            return replace(node, parts=tuple(renumbered(part, indices) for part in parts))
+            return replace(node, parts=tuple(renamed(part, names) for part in parts))
         case Waste():
             return node
 

@@ -7,6 +7,7 @@ kept off by an allowance.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
@@ -42,17 +43,22 @@ class Clear(NamedTuple):
 
     spans: tuple[Span, ...]
 
-    def nearest(self, wanted: float, most: float) -> float | None:
-        """The clear place nearest to a wanted one, from 0 to most; the lesser of two."""
-        ends = [end for span in self.spans for end in (span.start, span.end)]
-        free = [at for at in (wanted, *ends) if 0 < at < most and blocked(self, at) is None]
+    def nearest(self, wanted: float, most: float, step: float) -> float | None:
+        """The clear place nearest to a wanted one, over 0 and under most, on a ruler's step."""
+        free = [at for at in self._ends(wanted, step) if 0 < at < most]
         return min(free, key=lambda at: (round(abs(at - wanted), 6), at), default=None)
 
-    def last(self, most: float) -> float | None:
-        """The last clear place that is not beyond a given one."""
-        ends = [end for span in self.spans for end in (span.start, span.end)]
-        free = [at for at in (most, *ends) if 0 < at <= most and blocked(self, at) is None]
+    def last(self, most: float, step: float) -> float | None:
+        """The last clear place that is not beyond a given one, on a ruler's step."""
+        free = [at for at in self._ends(most, step) if 0 < at <= most + SAME_MM]
         return max(free, default=None)
+
+    def _ends(self, wanted: float, step: float) -> Iterator[float]:
+        """The clear ones among a place and the ends of all stretches, on the step next to each."""
+        ends = [end for span in self.spans for end in (span.start, span.end)]
+        for at in (wanted, *ends):
+            low = math.floor(at / step + SAME_MM) * step
+            yield from (on for on in (low, low + step) if blocked(self, on) is None)
 
 
 def blocked(clear: Clear, at: float) -> str | None:

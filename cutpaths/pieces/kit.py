@@ -21,6 +21,7 @@ from cutpaths.pieces.corners import CornerTemplate, templates, waste
 from cutpaths.pieces.layers import layers_of
 from cutpaths.pieces.opening import opening_notes
 from cutpaths.pieces.pairs import cut_singly, sewn_pairs
+from cutpaths.pieces.panels import panels_of
 from cutpaths.pieces.sewn import order_of_sewing, with_trimmed_size
 from cutpaths.pieces.tops import patchwork_of
 from cutpaths.project.model import Construction, Patchwork, Project
@@ -49,6 +50,7 @@ class Kit:
         waste: what is trimmed from each corner.
         notes: what a person should know, the project's notes first.
         pairs: squares whose triangles are sewn before they are cut.
+        panels: the backing as the panels it is joined of; None where it is one cloth.
     """
 
     project: Project
@@ -62,12 +64,14 @@ class Kit:
     waste: tuple[Piece, ...]
     notes: tuple[str, ...]
     pairs: tuple[SewnPair, ...] = ()
+    panels: Assembly | None = None
 
     @property
     def cloth(self) -> tuple[Piece, ...]:
         """The pieces to cut from cloth; what is sewn before cutting as the squares it is cut to."""
         squares = (square for pair in self.pairs for square in (pair.marked, pair.plain))
-        return (*cut_singly(self.patchwork, self.pairs), *squares, self.backing)
+        backing = (self.backing,) if self.panels is None else self.panels.pieces()
+        return (*cut_singly(self.patchwork, self.pairs), *squares, *backing)
 
     @property
     def pieced(self) -> bool:
@@ -87,6 +91,7 @@ def build(project: Project) -> Kit:
     layers = layers_of(project, patchwork)
     blanket = lay_out(layers)
     top = _top(project, blanket, pieced=patchwork is not None)
+    backing = _backing(project, blanket)
     if patchwork is None:
         patchwork = Assembly(outline=blanket.seam, parts=(top,), seams=())
     return Kit(
@@ -96,7 +101,8 @@ def build(project: Project) -> Kit:
         order=order_of_sewing(project, blanket.seam),
         top=top,
         patchwork=patchwork,
-        backing=_backing(project, blanket),
+        backing=backing,
+        panels=panels_of(project, blanket, backing),
         templates=templates(project, blanket, template),
         waste=waste(project, blanket),
         pairs=sewn_pairs(project, patchwork),

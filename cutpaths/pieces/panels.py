@@ -6,8 +6,9 @@ foot. Each is cut one allowance beyond its joining seams; nap and print run the 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from cutpaths.errors import Finding, InputError
 from cutpaths.geometry.assembly import Assembly, Face, Piece, PieceKind, Seam
@@ -25,18 +26,21 @@ from cutpaths.shapes import Point, shift
 FROM_EDGE = 2 * INCH  # a joining seam from a finished edge that runs along it; common practice
 
 
-def panels_of(project: Project, blanket: Blanket, backing: Piece, join: Join) -> Assembly:
-    """The backing as panels and the seams between them, in the backing's own frame.
+def panels_of(project: Project, blanket: Blanket, backing: Piece) -> Assembly | None:
+    """The backing as panels and the seams between them, in its own frame; None for one cloth.
 
     Raises:
         InputError: a seam would lie on a mark that it must keep off, or there is no room.
     """
-    clear = clear_of(project, blanket, backing, join)
+    join = project.join
+    if join is None:
+        return None
+    clear = clear_of(blanket, backing, join)
     places = _places(project, backing, join, clear)
     return joined(backing, join, places)
 
 
-def clear_of(project: Project, blanket: Blanket, backing: Piece, join: Join) -> Clear:
+def clear_of(blanket: Blanket, backing: Piece, join: Join) -> Clear:
     """Where along the backing a joining seam must not lie."""
     home = backing.places[0].inverse()
     finished = tuple(home.point(p) for p in blanket.finished)
@@ -110,7 +114,7 @@ def _window(outline: Ring, reach: tuple[float, float], *, down: bool) -> Ring:
 def _places(project: Project, backing: Piece, join: Join, clear: Clear) -> tuple[float, ...]:
     """The places asked for, or those nearest to panels of one width."""
     if join.at is None:
-        found = even_places(backing, join, clear)
+        found = even_places(backing, join, clear, float(project.ruler.step))
         if found is None:
             raise InputError(_finding(join, "must leave its seams room beside dots and centers"))
         return found
@@ -126,21 +130,38 @@ def _finding(join: Join, problem: str, key: str = "seams") -> Finding:
     return Finding(key=f"backing.join.{key}", problem=problem, hint=hint + "s" * (join.seams == 1))
 
 
-def even_places(backing: Piece, join: Join, clear: Clear) -> tuple[float, ...] | None:
+def even_places(backing: Piece, join: Join, clear: Clear, step: float) -> tuple[float, ...] | None:
     """Clear places nearest to those that make all panels alike; None where there are none."""
-    width, height = backing.size
-    across = width if join.down else height
-    found = []
-    for seam in range(1, join.seams + 1):
-        at = clear.nearest(across * seam / (join.seams + 1), across)
-        if at is None:
-            return None
+    across = across_seams(backing, join)
+    wanted = [across * seam / (join.seams + 1) for seam in range(1, join.seams + 1)]
+    return _rising([clear.nearest(at, across, step) for at in wanted])
+
+
+def wide_places(
+    backing: Piece, join: Join, clear: Clear, widest: float, step: float
+) -> tuple[float, ...] | None:
+    """Clear places that make every panel but the last as wide as its cloth; None without any."""
+    reach = float(join.allowance)
+    found: list[float | None] = []
+    at: float | None = reach
+    for seam in range(join.seams):
+        # The first panel has one seam, the next has two.
+        more = widest - (1 if seam == 0 else 2) * reach
+        at = clear.last((0.0 if seam == 0 else at or 0.0) + more, step)
         found.append(at)
-    return tuple(found) if found == sorted(set(found)) else None
+    across = across_seams(backing, join)
+    places = _rising(found)
+    return places if places is not None and places[-1] < across else None
 
 
-def clear_places(backing: Piece, join: Join, clear: Clear) -> Iterator[tuple[float, ...]]:
-    """Sets of places worth trying: panels nearly alike, and one as wide as can be."""
-    even = even_places(backing, join, clear)
-    if even is not None:
-        yield even
+def across_seams(backing: Piece, join: Join) -> float:
+    """The backing's size across the seams."""
+    width, height = backing.size
+    return width if join.down else height
+
+
+def _rising(places: Sequence[float | None]) -> tuple[float, ...] | None:
+    """The places, if each lies beyond the one before."""
+    found = tuple(at for at in places if at is not None)
+    rising = len(found) == len(places) and all(a < b for a, b in pairwise(found))
+    return found if rising else None

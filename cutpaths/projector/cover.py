@@ -7,10 +7,12 @@ window's lower left or upper right edges touch a box, so those places are all th
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 
+from cutpaths.geometry.polygons import box
 from cutpaths.projector.needs import Box
+from cutpaths.shapes import Motion
 
 SLACK_MM = 1e-6
 NODES_MOST = 20_000
@@ -75,6 +77,54 @@ def fewest(candidates: Sequence[Window], everything: int, least: int) -> tuple[W
         if found := _search(able, everything, count, budget):
             return found
     return best
+
+
+def balanced(
+    chosen: Sequence[Window], candidates: Sequence[Window], boxes: Sequence[Box], cloth: Box
+) -> tuple[Window, ...]:
+    """As many windows as were chosen, but turned copies of one another if that holds all too.
+
+    Quarter turns about the middle of a square cloth, else half turns: then alike corners look
+    alike.
+    """
+    everything = (1 << len(boxes)) - 1
+    square = abs(cloth[2] - cloth[0] - cloth[3] + cloth[1]) < SLACK_MM
+    for turns in (4, 2) if square else (2,):
+        if len(chosen) % turns:
+            continue
+        rings = {each: _copies(each, turns, boxes, cloth) for each in candidates}
+        whole = [replace(each, holds=_union(ring)) for each, ring in rings.items()]
+        if _union(whole) != everything:
+            continue
+        found = fewest(whole, everything, len(chosen) // turns)
+        if len(found) * turns == len(chosen):
+            return tuple(copy for one in found for copy in _copies(one, turns, boxes, cloth))
+    return tuple(chosen)
+
+
+def _copies(window: Window, turns: int, boxes: Sequence[Box], cloth: Box) -> tuple[Window, ...]:
+    """A window turned about the cloth's middle, as often as it takes to come back."""
+    about = (cloth[0] + cloth[2]) / 2, (cloth[1] + cloth[3]) / 2
+    found = []
+    for n in range(0, 4, 4 // turns):
+        motion = Motion.quarters(n)
+        corners = [
+            motion.point((x - about[0], y - about[1])) for x, y in (window.box[:2], window.box[2:])
+        ]
+        left, bottom, right, top = box(corners)
+        spot = left + about[0], bottom + about[1], right + about[0], top + about[1]
+        held = sum(1 << k for k, each in enumerate(boxes) if holds(spot, each))
+        width, height = right - left, top - bottom
+        turned = window.turned != bool(n % 2)
+        found.append(Window(spot[0], spot[1], width, height, turned, held))
+    return tuple(found)
+
+
+def _union(found: Iterable[Window]) -> int:
+    bits = 0
+    for each in found:
+        bits |= each.holds
+    return bits
 
 
 def bound(size: tuple[float, float], boxes: Sequence[Box], most: int) -> int:

@@ -13,22 +13,19 @@ from dataclasses import dataclass
 from cutpaths.errors import InputError
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.largest_rectangle import largest_rectangle
-from cutpaths.geometry.marks import Mark
 from cutpaths.geometry.polygons import Ring, box, distance, edges, middle, offset, sub, unit
-from cutpaths.projector.cover import Window, bound, fewest, fits, windows
+from cutpaths.projector.cover import Window, balanced, bound, fewest, fits, windows
 from cutpaths.projector.finding import finding
 from cutpaths.projector.lining_up import (
     Earlier,
     LiningUp,
-    clipped,
     line_up,
     pointed_in,
 )
-from cutpaths.projector.needs import UNWANTED, Need, Wanted, needs_of
+from cutpaths.projector.looks import Look, into_room, look, same
+from cutpaths.projector.needs import Need, Wanted, needs_of
 from cutpaths.projector.view import View
 from cutpaths.shapes import Motion, Point
-
-SAME_MM = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,9 +124,13 @@ def plan(piece: Piece, room: Room, wanted: Wanted, calibration: float) -> Plan:
         able = candidates
     most = max(each.holds.bit_count() for each in candidates)
     least = bound(size, boxes, most)
-    chosen = _at_edges(fewest(able, everything, least), able, everything)
+    chosen = fewest(able, everything, least)
+    chosen = _at_edges(chosen, able, everything)
+    chosen = balanced(chosen, able, boxes, box(piece.outline))
     placed = _in_order(piece, chosen, needs, calibration)
-    return Plan(piece=piece, room=room, placements=_turned(piece, room, placed), least=least)
+    return Plan(
+        piece=piece, room=room, placements=_turned(piece, room, placed, wanted), least=least
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,7 +195,7 @@ def _in_order(
         window, found = min(
             able, key=lambda one: (one[1].hold, round(distance(_heart(one[0]), here), 6))
         )
-        error = found.error_at(distance((0.0, 0.0), (window.width, window.height)), calibration)
+        error = found.error_at(_reach(piece, window), calibration)
         steps.append(_Step(window, found, _names(window, needs), error))
         earlier += [Earlier(mark, error) for mark in pointed_in(piece.marks, window.box)]
         here = _heart(window)
@@ -203,9 +204,16 @@ def _in_order(
 
 
 def _names(window: Window, needs: Sequence[Need]) -> tuple[str, ...]:
-    return tuple(
-        dict.fromkeys(need.name for n, need in enumerate(needs) if window.holds >> n & 1)
+    return tuple(dict.fromkeys(need.name for n, need in enumerate(needs) if window.holds >> n & 1))
+
+
+def _reach(piece: Piece, window: Window) -> float:
+    """Across what of the cloth is in a window."""
+    left, bottom, right, top = (
+        choose(a, b)
+        for choose, a, b in zip((max, max, min, min), window.box, box(piece.outline), strict=True)
     )
+    return distance((left, bottom), (right, top))
 
 
 def _heart(window: Window) -> Point:
@@ -213,19 +221,21 @@ def _heart(window: Window) -> Point:
     return middle((left, bottom), (right, top))
 
 
-def _turned(piece: Piece, room: Room, steps: Sequence[_Step]) -> tuple[Placement, ...]:
+def _turned(
+    piece: Piece, room: Room, steps: Sequence[_Step], wanted: Wanted
+) -> tuple[Placement, ...]:
     """Chooses which way round each window lies, so that it can share a frame shown before."""
-    shown: list[list[tuple[str, Point, Point]]] = []
+    shown: list[Look] = []
     placements: list[Placement] = []
     for step in steps:
         first = 1 if step.window.turned else 0
-        looks = {turn: _look(piece, step.window, turn) for turn in (first, first + 2)}
+        looks = {turn: look(piece, step.window, turn, wanted) for turn in (first, first + 2)}
         frame, turn = next(
             (
                 (n + 1, turn)
-                for n, look in enumerate(shown)
+                for n, known in enumerate(shown)
                 for turn in looks
-                if _same(look, looks[turn])
+                if same(known, looks[turn])
             ),
             (len(shown) + 1, first),
         )
@@ -242,60 +252,3 @@ def _turned(piece: Piece, room: Room, steps: Sequence[_Step]) -> tuple[Placement
             )
         )
     return tuple(placements)
-
-
-def into_room(window: Window, turn: int) -> Motion:
-    """Lays a window on the room, the cloth turned by quarters."""
-    turned = Motion.quarters(turn)
-    left, bottom, right, top = window.box
-    corners = [turned.point(p) for p in ((left, bottom), (right, top))]
-    low = min(x for x, _ in corners), min(y for _, y in corners)
-    return Motion.quarters(turn, -low[0], -low[1])
-
-
-def _look(piece: Piece, window: Window, turn: int) -> list[tuple[str, Point, Point]]:
-    """What a frame shows: each mark's lines, cut at the window, in the room's frame."""
-    home = into_room(window, turn)
-    lines = [("", *edge) for edge in edges(piece.outline)]
-    for mark in piece.marks:
-        if mark.kind not in UNWANTED:
-            lines += [(mark.kind.value, *part) for part in _parts(mark)]
-    found = []
-    for name, start, end in lines:
-        part = (start, end) if start == end else clipped(start, end, window.box)
-        if part is None or clipped(start, (end[0] + 1e-9, end[1]), window.box) is None:
-            continue
-        p, q = sorted((home.point(part[0]), home.point(part[1])))
-        found.append((name, p, q))
-    return found
-
-
-def _parts(mark: Mark) -> list[tuple[Point, Point]]:
-    """A mark's segments; a point is a segment of no length."""
-    points = mark.points
-    return [(points[0], points[0])] if len(points) == 1 else list(edges(points))[: len(points) - 1]
-
-
-def _same(a: list[tuple[str, Point, Point]], b: list[tuple[str, Point, Point]]) -> bool:
-    """Whether two frames show the same."""
-    if len(a) != len(b):
-        return False
-    left = list(b)
-    for name, p, q in a:
-        near = next(
-            (
-                one
-                for one in left
-                if one[0] == name and _near(p, q, one[1], one[2])
-            ),
-            None,
-        )
-        if near is None:
-            return False
-        left.remove(near)
-    return True
-
-
-def _near(p: Point, q: Point, r: Point, s: Point) -> bool:
-    straight = distance(p, r) < SAME_MM and distance(q, s) < SAME_MM
-    return straight or (distance(p, s) < SAME_MM and distance(q, r) < SAME_MM)

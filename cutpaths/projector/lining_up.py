@@ -93,11 +93,11 @@ def line_up(piece: Piece, window: Box, earlier: Sequence[Earlier]) -> LiningUp |
         return corner
     inside = sorted((e for e in earlier if _in(e.mark.points[0], window)), key=lambda e: e.error)
     if seen:
-        letter, length = max(seen.items(), key=lambda item: item[1][1])[0], 0.0
+        letter = max(seen, key=lambda name: seen[name][1])
         length = seen[letter][1]
         if inside:
             error = math.hypot(LAID_MM, inside[0].error)
-            marks = (inside[0].mark,)
+            marks: tuple[Mark, ...] = (inside[0].mark,)
             hold = Hold.EDGE_AND_MARK
         else:
             error, marks, hold = math.hypot(LAID_MM, PIN_MM), (), Hold.EDGE_AND_PIN

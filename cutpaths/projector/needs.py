@@ -62,6 +62,14 @@ def corner_of(mark: Mark) -> str:
     return name if len(name) == 2 and name.isalpha() else ""
 
 
+def shown_marks(piece: Piece, wanted: Wanted) -> tuple[Mark, ...]:
+    """The marks that frames show: those that are wanted, and nothing that would only distract."""
+    marks = (mark for mark in piece.marks if mark.kind not in UNWANTED)
+    if wanted is Wanted.ALL:
+        return tuple(marks)
+    return tuple(m for m in marks if corner_of(m) or m.kind is MarkKind.CENTER)
+
+
 def needs_of(piece: Piece, wanted: Wanted, least: float) -> tuple[Need, ...]:
     """Everything that the frames of a piece must show.
 

@@ -26,6 +26,7 @@ SHOWN = 20
 PLACES = (0.0, 0.35, 0.6, 0.8, 0.95)
 LEAST_PIXELS = 6.0  # from the middle to the nearest edge
 HEIGHT_PIXELS = 2.0  # resvg rounds both sides up to whole pixels before it scales them
+_LAST_CHUNK = b"\0\0\0\0IEND\xaeB`\x82"  # W3C PNG, 11.2.5: no data, and its checksum
 SHADES = 3  # of 256 that a colour may be off
 
 
@@ -54,8 +55,11 @@ def _opened(data: bytes) -> Image:
         from PIL import Image, UnidentifiedImageError
     except ImportError as error:
         raise DrawingError(
-            "PNG needs the extra `pictures`: install it with pip install 'cutpaths[pictures]'"
+            "PNG needs the extra `pictures`: install it with pip install 'cutpaths[pictures]', "
+            "or ask for SVG alone"
         ) from error
+    if not data.endswith(_LAST_CHUNK):
+        raise ReadError("not a PNG picture: it has no end")
     try:
         with Image.open(io.BytesIO(data), formats=("PNG",)) as image:
             return image.convert("RGB")

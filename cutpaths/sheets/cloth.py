@@ -7,6 +7,7 @@ by a diagonal. The cloth's own edges are drawn as dimensions are: nothing is cut
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 from itertools import groupby
 
 from cutpaths.cloth.cutting import FabricPlan, Sheet
@@ -62,7 +63,7 @@ def _sheet(kit: Kit, plan: FabricPlan, sheets: Sequence[Sheet]) -> tuple[Item, .
             cuts.line((right, y), (right, top))
         if top < length:
             cuts.line((0.0, top), (width, top))
-        cuts.height(width, y, top, ruler.text(strip.height))
+        cuts.height(width, y, top, ruler.text(Fraction(strip.height)))
         y = top
     cuts.width(width, ruler.text(sheet.width))
     return (*cuts.items, *_heading(kit, plan, sheets), *_caution(width))

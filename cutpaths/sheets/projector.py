@@ -11,7 +11,11 @@ from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import MarkKind, letter, select
 from cutpaths.geometry.polygons import box, middle, sub, unit
 from cutpaths.pieces import Kit
+from cutpaths.projector.needs import Wanted
 from cutpaths.shapes import Anchor, Motion, Point
+from cutpaths.sheets.page import Laid, PageContent, PageDocument, sewing_order
+from cutpaths.sheets.projector_frames import Thrown, frame_pictures, thrown
+from cutpaths.sheets.stations import planned, unplanned
 from cutpaths.sheets.sheet import Output, Wishes, about, fit, label, scale_square
 from cutpaths.sheets.signs import piece_items
 from cutpaths.strokes import text_width
@@ -28,13 +32,38 @@ MIRRORED = "mirrored: as seen from the right side"
 
 
 def projector_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
-    """Backing and top, each as it lies and mirrored."""
-    del wishes  # light leaves no text on cloth
-    return tuple(
+    """Backing and top, each as it lies and mirrored; the page; frames where there is a rig."""
+    sheets = tuple(
         _sheet(kit, piece, mirrored=mirrored)
         for piece in (kit.backing, kit.top)
         for mirrored in (False, True)
     )
+    wanted, found = wishes.frame_marks, None
+    if wishes.rig is not None:
+        found = thrown(kit, wishes.rig, wanted)
+    pictures = frame_pictures(kit, found, wanted) if found else ()
+    return (*sheets, _page(kit, wanted, found), *pictures)
+
+
+def _page(kit: Kit, wanted: Wanted, found: Thrown | None) -> Output:
+    """The page, its stations planned where the rig is known."""
+    if found is None:
+        laid = [Laid(piece, unplanned(piece, wanted)) for piece in (kit.backing, kit.top)]
+    else:
+        ruler = kit.project.ruler
+        laid = [Laid(each.piece, planned(each, wanted, ruler)) for each in found.plans]
+    content = PageContent(
+        title=kit.project.title,
+        digest=kit.project.digest,
+        unit=kit.project.ruler.unit.value,
+        order=sewing_order(kit),
+        laid=tuple(laid),
+        wanted=wanted,
+        rig=found and found.calibration.rig,
+        raised=found and found.raised,
+    )
+    document = PageDocument("projector-page", (), content)
+    return Output(name="projector-page", document=document, formats=("html",))
 
 
 def _sheet(kit: Kit, piece: Piece, *, mirrored: bool) -> Output:

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, expand, move
 from cutpaths.pieces import Kit
+from cutpaths.projector.needs import Wanted
+from cutpaths.projector.rig import Rig
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text, shift
 from cutpaths.strokes import missing_letters
@@ -35,9 +37,17 @@ class Output:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Wishes:
-    """What a person may ask of the sheets; `text_on_cloth` lets machines draw text and grain."""
+    """What a person may ask of the sheets.
+
+    Attributes:
+        text_on_cloth: lets machines draw text and grain.
+        rig: the projector for which frames are planned.
+        frame_marks: which marks the frames show.
+    """
 
     text_on_cloth: bool = False
+    rig: Rig | None = None
+    frame_marks: Wanted = Wanted.ALL
 
 
 def about(kit: Kit, piece: str, face: str) -> About:

@@ -34,7 +34,8 @@ def read(data: bytes, folder: Path) -> list[Feature]:
 
 def _feature(feature: Any) -> Feature:
     properties = feature.properties
-    kind = properties["SubClasses"].split(":")[-1].removeprefix("AcDb")
+    # R12 has no subclasses.
+    kind = (properties["SubClasses"] or "").split(":")[-1].removeprefix("AcDb")
     geometry = feature.geometry
     coordinates = geometry["coordinates"]
     lines: Iterator[Any]

@@ -11,6 +11,7 @@ leaves the larger margin is made first; for flipped ranks it is the other. All l
 from __future__ import annotations
 
 from enum import Enum
+
 from cutpaths.cloth.packing.filling import Filling
 from cutpaths.cloth.packing.order import Order, first
 from cutpaths.cloth.packing.sheet import Shape

@@ -1,0 +1,113 @@
+"""Frames of a calibrated rig: the page's stations, and pictures in the projector's own pixels."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from cutpaths.drawing import Document, Item
+from cutpaths.pieces import Kit
+from cutpaths.projector.calibrate import Calibration, calibrate
+from cutpaths.projector.frames import Plan, plan, room_of
+from cutpaths.projector.lens import on_cloth
+from cutpaths.projector.lining_up import clipped
+from cutpaths.projector.needs import Wanted
+from cutpaths.projector.rig import Rig
+from cutpaths.projector.view import Matrix, View, product
+from cutpaths.roles import Role
+from cutpaths.shapes import Anchor, Path, Point, Text
+from cutpaths.sheets.light import Ray, rays
+from cutpaths.sheets.rig_target import PIXEL_MM, picture, pixel
+from cutpaths.sheets.sheet import Output, about
+from cutpaths.sheets.stations import Station, planned
+
+TITLE_HEIGHT = 16.0  # pixels for each 1000 of the picture's width
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Thrown:
+    """A calibrated rig with the plans of the pieces.
+
+    Attributes:
+        calibration: of the table.
+        view: of the cloth's face.
+        plans: for the backing and the top.
+    """
+
+    calibration: Calibration
+    view: View
+    plans: tuple[Plan, ...]
+
+    @property
+    def raised(self) -> Matrix | None:
+        """From mm on the cloth to mm on the table behind it; None where they are the same."""
+        if self.view == self.calibration.view:
+            return None
+        return product(self.calibration.view.to_table, self.view.to_pixel)
+
+
+def thrown(kit: Kit, rig: Rig, wanted: Wanted) -> Thrown:
+    """The plans of backing and top on a rig.
+
+    Raises:
+        InputError: the rig is not calibrated, or its picture cannot hold a mark.
+    """
+    found = calibrate(rig)
+    view = on_cloth(found.view, rig)
+    room = room_of(view, float(rig.margin))
+    plans = tuple(plan(piece, room, wanted, found.usual) for piece in (kit.backing, kit.top))
+    return Thrown(calibration=found, view=view, plans=plans)
+
+
+def frame_pictures(kit: Kit, found: Thrown, wanted: Wanted) -> tuple[Output, ...]:
+    """An SVG for each placement, light on black, a pixel for a pixel."""
+    return tuple(
+        Output(name=document.name, document=document, formats=("svg",))
+        for each in found.plans
+        for document in _documents(kit, found, each, wanted)
+    )
+
+
+def _documents(kit: Kit, found: Thrown, each: Plan, wanted: Wanted) -> Iterator[Document]:
+    rig = found.calibration.rig
+    key = each.piece.key.lower()
+    light = rays(each.piece, wanted)
+    stations = planned(each, wanted, kit.project.ruler)
+    for number, station in enumerate(stations, 1):
+        says = about(kit, f"{each.piece.key}, placement {number}", " ".join(station.words))
+        lines = [*_warped(found, station, (*light, *station.extra), key), _title(rig, station)]
+        yield picture(f"frame-{key}-{number}", rig, lines, says)
+
+
+def _warped(found: Thrown, station: Station, light: tuple[Ray, ...], key: str) -> Iterator[Item]:
+    """What of the lines is in the picture, in its pixels."""
+    rig, place = found.calibration.rig, station.home.then(station.room)
+    edge = (0.0, 0.0, float(rig.width), float(rig.height))
+    near = _near(found.view)
+    for ray in light:
+        points = ray.path.points + (ray.path.points[:1] if ray.path.closed else ())
+        spots = [place.point(p) for p in points]
+        for start, end in zip(spots, spots[1:], strict=False):
+            part = clipped(start, end, near)
+            if part is None:
+                continue
+            seen = clipped(found.view.pixel(part[0]), found.view.pixel(part[1]), edge)
+            if seen is not None and seen[0] != seen[1]:
+                line = Path((pixel(rig, seen[0]), pixel(rig, seen[1])))
+                yield Item(ray.role, key, line)
+
+
+def _near(view: View) -> tuple[float, float, float, float]:
+    """A box round the picture on the table: what lies far beyond may be past the horizon."""
+    xs, ys = [x for x, _ in view.outline], [y for _, y in view.outline]
+    return min(xs) - 1.0, min(ys) - 1.0, max(xs) + 1.0, max(ys) + 1.0
+
+
+def _title(rig: Rig, station: Station) -> Item:
+    """A line of text at the picture's foot."""
+    height = TITLE_HEIGHT * rig.width / 1000
+    at: Point = rig.width / 2, rig.height - height
+    text = Text(
+        string=station.title, at=pixel(rig, at), height=height * PIXEL_MM, anchor=Anchor.MIDDLE
+    )
+    return Item(Role.LABEL, "title", text)

@@ -72,14 +72,18 @@ class Source:
         return self.files[0].name, 1
 
 
-def load(path: Path) -> Source:
+def load(path: Path, *, awaited: bool = False) -> Source:
     """Reads a project file and its includes.
+
+    Args:
+        path: the project file.
+        awaited: whether an included file that is not there counts as an empty one that is to come.
 
     Raises:
         FileError: the project file cannot be read.
         InputError: it, or a file it includes, is not text, not TOML, missing or too large.
     """
-    return _source(path.name, _bytes(path), path.parent)
+    return _source(path.name, _bytes(path), path.parent, awaited=awaited)
 
 
 def read(text: str, name: str) -> Source:
@@ -91,10 +95,10 @@ def read(text: str, name: str) -> Source:
     return _source(name, text.encode("utf-8", "surrogatepass"), None)
 
 
-def _source(name: str, data: bytes, folder: Path | None) -> Source:
+def _source(name: str, data: bytes, folder: Path | None, *, awaited: bool = False) -> Source:
     first = _parsed(name, data)
     read_so_far = {name: (first, data)}
-    findings = list(_include(first, folder, (name,), read_so_far))
+    findings = list(_include(first, folder, (name,), read_so_far, awaited=awaited))
     if findings:
         raise InputError(*findings)
     files = tuple(file for file, _ in read_so_far.values())
@@ -116,7 +120,12 @@ def merged(over: Mapping[str, object], under: Mapping[str, object]) -> dict[str,
 
 
 def _include(
-    file: File, folder: Path | None, chain: tuple[str, ...], found: dict[str, tuple[File, bytes]]
+    file: File,
+    folder: Path | None,
+    chain: tuple[str, ...],
+    found: dict[str, tuple[File, bytes]],
+    *,
+    awaited: bool,
 ) -> Iterator[Finding]:
     """Reads what a file includes into `found`; yields what is wrong with it."""
 
@@ -134,6 +143,9 @@ def _include(
         if len(found) == FILES_MOST:
             yield told(f"must not bring the project to more than {FILES_MOST} files")
             return
+        if awaited and not (folder / name).exists():
+            found[name] = (_parsed(name, b""), b"")
+            continue
         try:
             data = _bytes(folder / name)
             found[name] = (_parsed(name, data), data)
@@ -143,7 +155,8 @@ def _include(
         except InputError as error:
             yield from error.findings
         else:
-            yield from _include(found[name][0], folder, (*chain, name), found)
+            inner = found[name][0]
+            yield from _include(inner, folder, (*chain, name), found, awaited=awaited)
 
 
 def _wrong_names(

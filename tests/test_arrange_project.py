@@ -236,3 +236,10 @@ def test_other_findings_of_the_project_are_told_too(tmp_path: Path) -> None:
     assert findings(tmp_path, "[arrange]\nprints = { rose = 6 }\n", head) == [
         "garden.toml:9: `border.width` must be more than 0, got '-2'"
     ]
+
+
+def test_chart_to_come_may_be_included_already(tmp_path: Path) -> None:
+    """The file that the layout is to be written to counts as there, when prints are laid out."""
+    path = written(tmp_path, 'include = ["chart.toml"]\n' + HEAD + FIXED)
+    _, includes = load_to_arrange(path)
+    assert includes == ("chart.toml",)

@@ -65,15 +65,28 @@ def command(
 
     Nothing is written when the proof fails, or when a file does not read back as it was drawn.
     """
+    from cutpaths.errors import InputError
     from cutpaths.files import safe_name, write_folder
     from cutpaths.formats import FORMATS, render_checked
+    from cutpaths.projector.needs import Wanted
+    from cutpaths.projector.rig_reading import load as load_rig
+    from cutpaths.projector.rig_reading import placed
     from cutpaths.proof import prove, require
+    from cutpaths.sheets.page import PageDocument
     from cutpaths.sheets.sheet import Wishes, unknown_letters
     from cutpaths.sheets.uses import outputs
 
     kit = kit_of(project, size, colorway)
     require(prove(kit))
-    made = outputs(kit, uses or USES, Wishes(text_on_cloth=text_on_cloth))
+    wishes = Wishes(
+        text_on_cloth=text_on_cloth,
+        rig=load_rig(rig_file) if rig_file else None,
+        frame_marks=Wanted(frame_marks),
+    )
+    try:
+        made = outputs(kit, uses or USES, wishes)
+    except InputError as error:
+        raise (placed(error, rig_file) if rig_file else error) from error
     jobs = [(output, name) for output in made for name in output.formats]
     stem = safe_name(" ".join(filter(None, (kit.project.title, size, colorway))))
     files = {}
@@ -85,6 +98,10 @@ def command(
     title = kit.project.title
     for path in write_folder(folder, files, project=title, digest=digest, force=force):
         click.echo(path)
+    for output in made:
+        if isinstance(output.document, PageDocument):
+            for line in output.document.content.summary:
+                click.echo(line, err=True)
     for note in kit.notes:
         click.echo(f"Note: {note}", err=True)
     if unknown := unknown_letters(made):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from string import ascii_uppercase
 
+from cutpaths.figures.cloth import backing_cloth, cloth_notes
 from cutpaths.figures.corners import corner_groups
 from cutpaths.figures.deviations import deviations
 from cutpaths.figures.measured import measured, sewn_words
@@ -24,6 +25,7 @@ def figures_of(kit: Kit) -> Figures:
     groups = (
         Group("Blanket", _blanket(kit)),
         Group("The top as it was sewn", measured(kit)),
+        Group("The backing's cloth", backing_cloth(kit)),
         Group("Patches", patches(kit)),
         Group("Patch seams", patch_seams(kit)),
         Group("Sides", _sides(kit)),
@@ -36,7 +38,13 @@ def figures_of(kit: Kit) -> Figures:
         project=kit.project.title,
         digest=kit.project.digest,
         groups=tuple(group for group in groups if group.figures),
-        notes=(*kit.notes, *seam_notes(kit), *_center_notes(kit), *_ruler_notes(kit)),
+        notes=(
+            *kit.notes,
+            *seam_notes(kit),
+            *_center_notes(kit),
+            *cloth_notes(kit),
+            *_ruler_notes(kit),
+        ),
     )
 
 

@@ -12,9 +12,9 @@ from fractions import Fraction
 
 from cutpaths.errors import Finding, InputError
 from cutpaths.geometry.assembly import Grain, Piece, PieceKind
-from cutpaths.geometry.polygons import Ring, box, cross, dot
+from cutpaths.geometry.polygons import SAME_PLACE_MM, Ring, box, cross, dot
 from cutpaths.lengths import Unit, in_unit
-from cutpaths.machine.bed import Bed, Feed
+from cutpaths.machine.bed import Bed, Feed, Tool
 from cutpaths.machine.kerf import grown, smallest
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
@@ -64,18 +64,33 @@ def by_cloth(parts: Iterable[Part]) -> dict[str, tuple[Part, ...]]:
 
 
 def _part(piece: Piece, bed: Bed, kits: int) -> Part:
-    half = float(bed.kerf) / 2
-    outline = grown(Path(piece.outline, closed=True), half)
+    outline = _widened(piece, Path(piece.outline, closed=True), bed.roles[Role.CUT], 0.5)
     if not isinstance(outline, Path):
         raise TypeError("an outline is a path")
-    hole_half = float(bed.roles[Role.CUTOUT].kerf) / 2 if Role.CUTOUT in bed.roles else 0.0
+    cutter = bed.roles.get(Role.CUTOUT)
+    holes = piece.holes
+    if cutter is not None:
+        holes = tuple(_widened(piece, hole, cutter, -0.5) for hole in holes)
     return Part(
         piece=piece,
         outline=outline.points,
-        holes=tuple(grown(hole, -hole_half) for hole in piece.holes),
+        holes=holes,
         turns=tuple(_turns(outline.points, piece.grain, bed.feed)),
         count=1 if piece.kind is PieceKind.TEMPLATE else piece.count * kits,
     )
+
+
+def _widened(piece: Piece, shape: Path | Circle, tool: Tool, kerfs: float) -> Path | Circle:
+    """A line as the tool follows it.
+
+    Raises:
+        InputError: something of it is too small for the kerf, such as the tip of a notch.
+    """
+    try:
+        return grown(shape, float(tool.kerf) * kerfs)
+    except ValueError as error:
+        problem = f"must be less for {piece.key}, on which nothing of a corner would be left"
+        raise InputError(Finding(key=f"tool.{tool.name}.kerf", problem=problem)) from error
 
 
 def _turns(ring: Ring, grain: Grain | None, feed: Feed) -> Iterator[Motion]:
@@ -118,7 +133,7 @@ def _require_room_for_kerf(pieces: Iterable[Piece], bed: Bed) -> None:
         if tool is None or not features:
             continue
         size, key, what = min(features)
-        if float(tool.kerf) >= size:
+        if float(tool.kerf) >= size - SAME_PLACE_MM:
             room, kerf = (_size(mm, bed.unit) for mm in (size, float(tool.kerf)))
             problem = f"must be less than the smallest {what}, {room} on {key}, got {kerf}"
             raise InputError(Finding(key=f"tool.{tool.name}.kerf", problem=problem))

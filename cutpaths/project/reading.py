@@ -81,13 +81,14 @@ def load_variants(path: Path) -> tuple[Project, ...]:
 def load_to_arrange(path: Path) -> tuple[ArrangeRules, tuple[str, ...]]:
     """Reads and checks a project whose prints are to be laid out, whether or not they were before.
 
-    Returns the rules of its table [arrange], and the names of the files that it includes.
+    A chart that it includes need not be there yet. Returns the rules of its table [arrange], and
+    the names of the files that it includes.
 
     Raises:
         FileError: the file cannot be read.
         InputError: something in it cannot be used, or its own chart would hide another.
     """
-    text = source.load(path)
+    text = source.load(path, awaited=True)
     rules = _project(with_chart(text), None, None).arrange
     if rules is None:
         hint = "Write a table [arrange] with for example `prints = { rose = 12, fern = 12 }`"

@@ -1,4 +1,4 @@
-"""How to lay the cloth for each placement, in words; directions are those of the upright picture."""
+"""How to lay the cloth for each placement, in words; directions are those of the picture."""
 
 from __future__ import annotations
 

@@ -20,6 +20,7 @@ _FACES = {
     PieceKind.PATCH: (Face.RIGHT, Face.RIGHT),
     PieceKind.TOP: (Face.WRONG, Face.RIGHT),
     PieceKind.BACKING: (Face.WRONG, Face.WRONG),
+    PieceKind.PANEL: (Face.WRONG, Face.WRONG),
     PieceKind.WASTE: (Face.WRONG, Face.WRONG),
     PieceKind.TEMPLATE: (Face.EITHER, Face.EITHER),
 }

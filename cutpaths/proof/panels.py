@@ -6,8 +6,9 @@ Panels are set down by their own mated seams, one after the other, not by the pl
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
-from shapely import LineString, Polygon
+from shapely import LineString, MultiPoint, Polygon
 
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import Mark, MarkKind, Mate, select
@@ -49,7 +50,7 @@ def panels(kit: Kit) -> tuple[Check, ...]:
     laid = _laid(parts)
     return (
         *mated,
-        *_placed(kit, parts, laid, measure),
+        *_placed(parts, laid, measure),
         *_tile(kit, parts, laid, measure),
         *_allowances(kit, parts, measure),
         *_one_way(kit, parts),
@@ -63,13 +64,14 @@ def _seam(panel: Piece, number: int) -> Mark | None:
 
 
 def _mate_faults(parts: Sequence[Piece]) -> Iterator[Fault]:
-    for number, (one, other) in enumerate(zip(parts, parts[1:], strict=False), 1):
+    for number, (one, other) in enumerate(pairwise(parts), 1):
         first, second = _seam(one, number), _seam(other, number)
         if first is None or second is None:
             yield Fault(one.key, f"seam {number} to {other.key} is not marked on both")
             continue
-        named = Mate(other.key, MarkKind.STITCH, str(number)), Mate(
-            one.key, MarkKind.STITCH, str(number)
+        named = (
+            Mate(other.key, MarkKind.STITCH, str(number)),
+            Mate(one.key, MarkKind.STITCH, str(number)),
         )
         if named[0] not in first.mates or named[1] not in second.mates:
             yield Fault(one.key, f"seam {number} does not name {other.key}, or is not named by it")
@@ -81,7 +83,7 @@ def _mate_faults(parts: Sequence[Piece]) -> Iterator[Fault]:
 def _laid(parts: Sequence[Piece]) -> list[Motion]:
     """Each panel set down where its seam meets that of the one before; the first by its place."""
     motions = [parts[0].places[0]]
-    for number, (one, other) in enumerate(zip(parts, parts[1:], strict=False), 1):
+    for number, (one, other) in enumerate(pairwise(parts), 1):
         first, second = _seam(one, number), _seam(other, number)
         if first is None or second is None:
             raise TypeError("seams are mated before panels are laid")
@@ -90,9 +92,7 @@ def _laid(parts: Sequence[Piece]) -> list[Motion]:
     return motions
 
 
-def _placed(
-    kit: Kit, parts: Sequence[Piece], laid: Sequence[Motion], measure: Measure
-) -> tuple[Check, ...]:
+def _placed(parts: Sequence[Piece], laid: Sequence[Motion], measure: Measure) -> tuple[Check, ...]:
     return judge(
         "panels-placed",
         "Each panel lies where its seam meets that of its neighbour, end to end, "
@@ -111,9 +111,7 @@ def _tile(
     kit: Kit, parts: Sequence[Piece], laid: Sequence[Motion], measure: Measure
 ) -> tuple[Check, ...]:
     """The panels inside their seams against the backing."""
-    finished = [
-        _inside(panel, motion) for panel, motion in zip(parts, laid, strict=True)
-    ]
+    finished = [_inside(panel, motion) for panel, motion in zip(parts, laid, strict=True)]
     backing = Polygon(kit.backing.outline)
     slack = PLACE_MM * backing.length * len(parts)
     twice = sum(part.area for part in finished) - joined(finished).area
@@ -189,7 +187,7 @@ def _clear(
         seam, name = LineString(line), f"seam {number}"
         for other in kit.backing.marks:
             if other.kind in _KEPT_OFF:
-                gap = seam.distance(LineString(other.points))
+                gap = seam.distance(MultiPoint(other.points).convex_hull)
                 readings.append(measure.length(name, clearance, gap, least=True))
         for edge in edges(finished):
             if _along(edge, line):

@@ -17,6 +17,7 @@ from cutpaths.proof.inside import marks_inside
 from cutpaths.proof.opening import opening
 from cutpaths.proof.orientation import orientation, top_placed
 from cutpaths.proof.paper import Paper, paper_of_folded, paper_of_turned
+from cutpaths.proof.panels import panels
 from cutpaths.proof.patches import Patches
 from cutpaths.proof.soundness import marks_whole, shapes_sound
 from cutpaths.proof.templates import templates
@@ -56,6 +57,7 @@ def prove(kit: Kit) -> Proof:
             *waste.waste_region(paper),
             *waste.waste_and_kept(paper),
             *templates(paper),
+            *panels(kit),
             *marks_inside(kit),
         )
     )

@@ -34,7 +34,8 @@ def every_piece(kit: Kit) -> tuple[Piece, ...]:
     """Each piece of a kit once."""
     patches = kit.patchwork.pieces() if kit.pieced else ()
     cards = tuple(template.piece for template in kit.templates)
-    return (kit.top, kit.backing, *patches, *cards, *kit.waste)
+    panels = () if kit.panels is None else kit.panels.pieces()
+    return (kit.top, kit.backing, *panels, *patches, *cards, *kit.waste)
 
 
 def shapes_sound(kit: Kit) -> tuple[Check, ...]:

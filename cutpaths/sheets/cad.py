@@ -27,7 +27,9 @@ TITLE_HEIGHT = 18.0
 def cad_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
     """One sheet with every piece to cut or mark."""
     del wishes  # a drawing to look at always has its texts
-    pieces = (kit.backing, kit.top, *_patches(kit), *(t.piece for t in kit.templates))
+    panels = () if kit.panels is None else kit.panels.pieces()
+    cards = (template.piece for template in kit.templates)
+    pieces = (kit.backing, kit.top, *panels, *_patches(kit), *cards)
     shown = [_shown(kit, piece) for piece in pieces]
     boxes = [extent(items) for items in shown]
     sizes = [(right - left, top - bottom) for left, bottom, right, top in boxes]
@@ -47,7 +49,7 @@ def cad_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
 
 
 def _patches(kit: Kit) -> tuple[Piece, ...]:
-    return tuple(piece for piece in kit.cloth if piece is not kit.backing) if kit.pieced else ()
+    return tuple(p for p in kit.cloth if p.kind is PieceKind.PATCH) if kit.pieced else ()
 
 
 def _shown(kit: Kit, piece: Piece) -> tuple[Item, ...]:
@@ -72,7 +74,7 @@ def _label(kit: Kit, piece: Piece) -> tuple[Item, ...]:
     lines = _label_lines(kit, piece)
     left, bottom, right, top = box(piece.outline)
     x, y = middle((left, bottom), (right, top))
-    large = piece.kind in (PieceKind.BACKING, PieceKind.TOP)
+    large = piece.kind in (PieceKind.BACKING, PieceKind.PANEL, PieceKind.TOP)
     width = max(text_width(line, 1.0) for line in lines)
     height = min(LABEL_MOST, (right - left) * 0.4 / width) if large else LABEL_SMALL
     step = height * 1.8

@@ -44,6 +44,8 @@ def measures(kit: Kit, piece: Piece) -> tuple[Dimension, ...]:
             found = [*_sides(ring, FAR, ruler), *_chains(piece, ring, ruler)]
             found += [*_folds(piece, ring, ruler), *_miters(kit, piece, ruler)]
             found += _opening(piece, ruler)
+        case PieceKind.PANEL:
+            found = list(_sides(piece.outline, NEAR, ruler))
         case PieceKind.PATCH:
             found = [*_sides(piece.outline, NEAR, ruler), *_finished(piece, ruler)]
         case _:

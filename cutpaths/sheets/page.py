@@ -13,7 +13,9 @@ from cutpaths.drawing import DECIMALS, Document
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import MarkKind, letter, select
 from cutpaths.lengths import INCH
+from cutpaths.paint import hex_of
 from cutpaths.pieces import Kit
+from cutpaths.projector.needs import Wanted
 from cutpaths.projector.report import CAUTIONS
 from cutpaths.projector.rig import Rig
 from cutpaths.projector.view import Matrix
@@ -22,8 +24,6 @@ from cutpaths.shapes import Motion, Point
 from cutpaths.sheets.light import Ray, rays
 from cutpaths.sheets.rig_target import LIGHT
 from cutpaths.sheets.stations import Station
-from cutpaths.paint import hex_of
-from cutpaths.projector.needs import Wanted
 
 LETTER_GAP = 25.0
 SCALE_SQUARES = ((100.0, "100 mm"), (float(3 * INCH), "3 in"))
@@ -49,6 +49,7 @@ class PageContent:
         laid: the pieces.
         wanted: which marks are shown.
         rig: None where the page calibrates from nothing.
+        summary: of the plans, line by line.
         raised: from the table to the cloth's face, nearer to the lens; None for thin cloth.
     """
 
@@ -59,6 +60,7 @@ class PageContent:
     laid: tuple[Laid, ...]
     wanted: Wanted
     rig: Rig | None
+    summary: tuple[str, ...]
     raised: Matrix | None
 
     def as_data(self) -> Mapping[str, Any]:
@@ -70,6 +72,7 @@ class PageContent:
             "digest": self.digest,
             "unit": self.unit,
             "cautions": list(CAUTIONS),
+            "summary": list(self.summary),
             "scale": [[_round(size), text] for size, text in SCALE_SQUARES],
             "rig": None if self.rig is None else _rig(self.rig),
             "raised": None if self.raised is None else list(self.raised),

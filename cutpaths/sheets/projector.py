@@ -15,9 +15,9 @@ from cutpaths.projector.needs import Wanted
 from cutpaths.shapes import Anchor, Motion, Point
 from cutpaths.sheets.page import Laid, PageContent, PageDocument, sewing_order
 from cutpaths.sheets.projector_frames import Thrown, frame_pictures, thrown
-from cutpaths.sheets.stations import planned, unplanned
 from cutpaths.sheets.sheet import Output, Wishes, about, fit, label, scale_square
 from cutpaths.sheets.signs import piece_items
+from cutpaths.sheets.stations import planned, unplanned
 from cutpaths.strokes import text_width
 
 LETTER_HEIGHT = 12.0
@@ -60,6 +60,7 @@ def _page(kit: Kit, wanted: Wanted, found: Thrown | None) -> Output:
         laid=tuple(laid),
         wanted=wanted,
         rig=found and found.calibration.rig,
+        summary=() if found is None else found.summary,
         raised=found and found.raised,
     )
     document = PageDocument("projector-page", (), content)

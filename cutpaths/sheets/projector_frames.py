@@ -39,11 +39,30 @@ class Thrown:
     plans: tuple[Plan, ...]
 
     @property
+    def summary(self) -> tuple[str, ...]:
+        """For each piece how many placements and frames there are, and how well they hold."""
+        return tuple(_summary(each) for each in self.plans)
+
+    @property
     def raised(self) -> Matrix | None:
         """From mm on the cloth to mm on the table behind it; None where they are the same."""
         if self.view == self.calibration.view:
             return None
         return product(self.calibration.view.to_table, self.view.to_pixel)
+
+
+def _summary(each: Plan) -> str:
+    count, frames = len(each.placements), each.frames
+    worst = max(placement.error for placement in each.placements)
+    bound = "no fewer will do" if count == each.least else f"{each.least} at least are needed"
+    return (
+        f"{each.piece.key}: {_many(count, 'placement')} ({bound}), {_many(frames, 'frame')}; "
+        f"a mark may be off by up to {worst:.1f} mm"
+    )
+
+
+def _many(count: int, name: str) -> str:
+    return f"{count} {name}" if count == 1 else f"{count} {name}s"
 
 
 def thrown(kit: Kit, rig: Rig, wanted: Wanted) -> Thrown:

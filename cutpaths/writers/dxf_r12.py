@@ -43,6 +43,7 @@ def render(document: Document) -> bytes:
     tags = [
         *_header(drawing),
         *_tables(dict.fromkeys(role for role, _ in items), drawing),
+        *_section("BLOCKS", []),
         *_section("ENTITIES", (tag for role, part in items for tag in _entity(role, part))),
         (0, "EOF"),
     ]

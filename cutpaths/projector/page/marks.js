@@ -1,0 +1,96 @@
+/** The marks of a frame, and the scale check, warped by the calibration. */
+
+import { MIRROR, apply, depthAt, motion, product } from "./homography.js";
+import { line, shape } from "./svg.js";
+
+const DEPTH_LEAST = 1e-3; // of the depth at the picture's middle: what is farther is not drawn
+
+/** From mm of the piece to pixels: laid, mirrored, nudged, on the table, on the picture. */
+export function placeOf(state, station, view, raised) {
+  const radians = (state.turn * Math.PI) / 180;
+  const nudge = motion([Math.cos(radians), Math.sin(radians), ...state.shift]);
+  const home = motion(station.home);
+  const laid = state.mirrored ? product(MIRROR, home) : home;
+  const table = product(motion(station.room), product(nudge, laid));
+  return product(view.toPixel, raised ? product(raised, table) : table);
+}
+
+/** Draws the state's frame into a group. */
+export function drawMarks(group, data, state, view) {
+  const piece = data.pieces[state.piece];
+  const station = piece.stations[state.station];
+  const place = placeOf(state, station, view, data.raised);
+  const step = station.steps[state.step];
+  const roles = new Map(data.roles.map((role) => [role.key, role]));
+  for (const each of [...piece.lines, ...station.extra]) {
+    const wanted = step === undefined || each.step === step || each.role === "CUT";
+    if (!wanted || state.hidden.includes(each.role)) continue;
+    const faint = each.role === "CUT" && step !== undefined && each.step !== step;
+    const ink = inkOf(roles.get(each.role), state, faint);
+    const points = each.closed ? [...each.points, each.points[0]] : each.points;
+    for (const part of warped(place, points)) {
+      group.append(line(part, { ...ink, "data-role": each.role, "data-step": each.step }));
+    }
+  }
+  for (const letter of piece.letters) drawText(group, place, letter.at, letter.text, state);
+}
+
+/** Draws the scale squares about the middle of the picture's table. */
+export function drawScale(group, data, state, view) {
+  const place = data.raised ? product(view.toPixel, data.raised) : view.toPixel;
+  for (const [size, text] of data.scale) {
+    const half = size / 2;
+    const ring = [[-half, -half], [half, -half], [half, half], [-half, half], [-half, -half]];
+    const ink = { stroke: plain(state), "stroke-width": state.strength, "data-role": "SCALE" };
+    for (const part of warped(place, ring)) group.append(line(part, ink));
+    drawText(group, place, [0, -half + 4], text, state);
+  }
+}
+
+/** The ink of plain lines and letters. */
+export function plain(state) {
+  return state.light ? "#ffffff" : "#000000";
+}
+
+function inkOf(role, state, faint) {
+  const ink = { stroke: state.light ? role.light : role.dark, "stroke-width": state.strength };
+  if (role.pattern.length) {
+    ink["stroke-dasharray"] = role.pattern.map((mm) => mm * 2).join(" ");
+  }
+  return faint ? { ...ink, "stroke-opacity": 0.5 } : ink;
+}
+
+/** The parts of a line that are before the horizon, in pixels. */
+export function warped(place, points) {
+  const least = DEPTH_LEAST * Math.abs(place[8]);
+  const parts = [];
+  for (let n = 1; n < points.length; n += 1) {
+    const part = before(place, points[n - 1], points[n], least);
+    if (!part) continue;
+    const pixels = part.map((p) => apply(place, p));
+    const last = parts[parts.length - 1];
+    const joins = last && last[last.length - 1].every((v, k) => v === pixels[0][k]);
+    if (joins) last.push(pixels[1]);
+    else parts.push(pixels);
+  }
+  return parts;
+}
+
+/** A segment cut at the horizon; null where all of it lies beyond. */
+function before(place, start, end, least) {
+  const [near, far] = [depthAt(place, start) - least, depthAt(place, end) - least];
+  if (near <= 0 && far <= 0) return null;
+  if (near > 0 && far > 0) return [start, end];
+  const part = near / (near - far);
+  const cut = [start[0] + part * (end[0] - start[0]), start[1] + part * (end[1] - start[1])];
+  return near > 0 ? [start, cut] : [cut, end];
+}
+
+function drawText(group, place, at, text, state) {
+  if (depthAt(place, at) <= DEPTH_LEAST * Math.abs(place[8])) return;
+  const [x, y] = apply(place, at);
+  const size = 12 + 6 * state.strength;
+  group.append(shape("text", {
+    x, y, fill: plain(state), "font-size": size, "text-anchor": "middle",
+  }, text));
+}

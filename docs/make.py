@@ -33,6 +33,7 @@ PICTURES: tuple[Callable[[], Document], ...] = (
     blanket.layers,
     blanket.letters,
     blanket.faces,
+    blanket.tidepool_front,
     blanket.tidepool_backing,
     corners.dots,
     corners.equal,

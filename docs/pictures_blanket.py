@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pictures_kits import DOLL, FOUR_BORDERS, HEXAGON, example, kit_of
 from pictures_parts import KEY, Writing, document, line, ring
@@ -15,6 +15,8 @@ from cutpaths.geometry.polygons import Ring, box, distance, edges, middle, right
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
 from cutpaths.shapes import Point, shift
+from cutpaths.sheets.fabric_paint import cloths_of
+from cutpaths.sheets.picture import picture_sheets
 from cutpaths.sheets.sheet import extent
 from cutpaths.sheets.signs import piece_items
 
@@ -149,6 +151,13 @@ def _letters(
 def _below(outline: Ring, words: tuple[str, ...], writing: Writing) -> list[Item]:
     left, bottom, right, _ = box(outline)
     return writing.lines(words, ((left + right) / 2, bottom - 42 * writing.px))
+
+
+def tidepool_front() -> Document:
+    """The finished example from its front, as `cutpaths picture` draws it."""
+    kit = example("tidepool")
+    front = picture_sheets(kit, cloths_of(kit.project.fabrics))[0].document
+    return replace(front, name="tidepool-front")
 
 
 def tidepool_backing() -> Document:

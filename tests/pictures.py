@@ -16,7 +16,7 @@ from cutpaths.project import load, read
 from cutpaths.shapes import Path as Line
 from cutpaths.shapes import Text
 from cutpaths.sheets.chart import chart_sheets
-from cutpaths.sheets.cloths import Cloth, cloths_of
+from cutpaths.sheets.fabric_paint import Cloth, cloths_of
 from cutpaths.sheets.picture import picture_sheets
 from cutpaths.writers import png
 

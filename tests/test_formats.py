@@ -22,6 +22,10 @@ def test_each_format_has_its_suffix_and_writer() -> None:
     """The table leads to the writers, under the names that people ask for."""
     assert {name: form.suffix for name, form in FORMATS.items()} == {
         "dxf": ".dxf",
+        "dxf-r12": "-mm.dxf",
+        "hpgl": ".hpgl",
+        "hpgl-old": "-old.hpgl",
+        "html": ".html",
         "png": ".png",
         "svg": ".svg",
     }
@@ -44,7 +48,8 @@ def test_an_unknown_format_is_named() -> None:
     """The line lists the formats there are."""
     with pytest.raises(DrawingError) as caught:
         render_checked(OUTLINE, "pdf")
-    assert str(caught.value) == "a format must be dxf or png or svg, got 'pdf'"
+    known = "dxf or dxf-r12 or hpgl or hpgl-old or html or png or svg"
+    assert str(caught.value) == f"a format must be {known}, got 'pdf'"
 
 
 def test_a_file_that_reads_back_differently_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:

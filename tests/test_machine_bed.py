@@ -213,10 +213,12 @@ def test_all_findings_come_at_once() -> None:
 def test_what_is_left_out_is_usual() -> None:
     """Kerf, offset and overcut are 0, threads run up, marks are drawn, text is left out."""
     bed = read(SOUND)
-    assert (bed.room, bed.unit, bed.feed) == ((880, 580), Unit.MILLIMETRE, Feed.UP)
+    assert bed.room == (Fraction(880), Fraction(580))
+    assert (bed.unit, bed.feed) == (Unit.MILLIMETRE, Feed.UP)
+    nought = Fraction(0)
     assert [(t.name, t.kerf, t.blade_offset, t.overcut) for t in bed.tools] == [
-        ("pen", 0, 0, 0),
-        ("knife", 0, 0, 0),
+        ("pen", nought, nought, nought),
+        ("knife", nought, nought, nought),
     ]
     assert (bed.formats, bed.shown) == (("svg", "dxf"), Shown.STROKE)
     assert bed.roles[Role.STITCH].name == "pen"

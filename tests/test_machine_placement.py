@@ -240,3 +240,12 @@ def test_boxes_never_share_room() -> None:
             across = max(a[0] - b[2], b[0] - a[2])
             along = max(a[1] - b[3], b[1] - a[3])
             assert max(across, along) > 6.0 - 1e-6
+
+
+def test_a_triangle_that_fits_one_way_only_is_laid() -> None:
+    """Where rows do not fit, each part still lies the way that does."""
+    flat: Ring = ((0.0, 0.0), (300.0, 0.0), (0.0, 80.0))
+    parts = [part(flat, 3, (0, 1, 2, 3))]
+    found = placed(parts, (100.0, 320.0), 2.0)
+    require_sound(parts, found, (100.0, 320.0), 2.0)
+    assert len(found.beds) == 3

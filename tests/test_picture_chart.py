@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 from pictures import NAMES, kit, made, painted, sheets
-from shapely.geometry import LineString, Point, Polygon
+from shapely.geometry import LineString, MultiPolygon, Point, Polygon
 
 from cutpaths.drawing import Drawing, text_paths
 from cutpaths.geometry.marks import MarkKind, select
@@ -124,10 +124,12 @@ def test_where_names_are_crowded_every_second_or_fifth_is_shown() -> None:
 
 
 def _arrows(shown: Kit) -> list[tuple[Point, Point]]:
-    """Tail and head of each arrow."""
+    """Tail and head of each arrow, from the lower left corner of the top."""
     sheet = sheets(shown)["chart"]
+    left, foot, _, _ = MultiPolygon(painted(sheet, "patch-")).bounds
     lines = [i.shape for i in sheet.items if i.role is Role.MATCH and isinstance(i.shape, Line)]
-    return [(Point(p.points[0]), Point(p.points[1])) for p in lines if len(p.points) == 2]
+    ends = [[Point(x - left, y - foot) for x, y in line.points] for line in lines]
+    return [(line[0], line[1]) for line in ends if len(line) == 2]
 
 
 def test_arrows_show_the_way_of_pressing() -> None:
@@ -140,8 +142,15 @@ def test_arrows_show_the_way_of_pressing() -> None:
     arrows = _arrows(shown)
     seams = shown.patchwork.all_seams()
     assert len(arrows) == len(seams) == 3
-    ways = {(round(h.x - t.x) > 0) - (round(h.x - t.x) < 0) for t, h in arrows}
-    assert ways == {-1, 0, 1}
+    for tail, head in arrows:
+        way = head.x - tail.x, head.y - tail.y
+        (seam,) = [
+            s for s in seams if LineString([tail, head]).crosses(LineString([s.start, s.end]))
+        ]
+        assert seam.press is not None
+        assert way[0] * seam.press[0] + way[1] * seam.press[1] > 0
+    level = sorted(round(head.x - tail.x) for tail, head in arrows)
+    assert level[0] < 0 == level[1] < level[2]
     assert "Arrows show which way seam allowances are pressed." in _strings(sheets(shown)["chart"])
 
 

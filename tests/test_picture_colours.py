@@ -8,7 +8,7 @@ import pytest
 
 from cutpaths.paint import Colour
 from cutpaths.project.model import Fabric
-from cutpaths.sheets.cloths import Cloth, luminance
+from cutpaths.sheets.fabric_paint import Cloth, luminance
 from cutpaths.sheets.palette import COLOURS, colours_of
 
 Row = tuple[float, float, float]

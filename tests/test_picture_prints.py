@@ -11,7 +11,7 @@ import pytest
 from pictures import Pixel, Pixels, made, pixels, sheets
 from PIL import Image
 
-from cutpaths.sheets.cloths import cloths_of
+from cutpaths.sheets.fabric_paint import cloths_of
 
 INCH = 25.4
 COLOURS = {

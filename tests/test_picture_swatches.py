@@ -13,7 +13,7 @@ from pictures import made
 from PIL import Image
 
 from cutpaths.errors import InputError
-from cutpaths.sheets.cloths import cloths_of
+from cutpaths.sheets.fabric_paint import cloths_of
 from cutpaths.sheets.swatches import BYTES_MOST, SIDE_MOST
 
 INCH = 25.4

@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from cutpaths.writers.page import MODULES
+
 ROOT = Path(__file__).parent.parent
 
 
@@ -31,6 +33,10 @@ def test_wheel_has_data_and_licences(unpacked: Path) -> None:
     wanted = {
         "cutpaths/strokes.txt",
         "cutpaths/strokes-notice.txt",
+        "cutpaths/projector/starter.toml",
+        "cutpaths/projector/page/page.html",
+        "cutpaths/projector/page/page.css",
+        *(f"cutpaths/projector/page/{name}" for name in MODULES),
         "cutpaths/project/starter.toml",
         "cutpaths/py.typed",
     }

@@ -140,6 +140,7 @@ def test_what_is_written_reads_back(name: str, document: Document) -> None:
         (rb",400,2800,400,800;", b",400,2800;", "line 2, CUT: must pass (10.000, 20.000) mm"),
         (rb"SP3", b"SP1", "line 2 must have pen 3, found 1"),
         (rb"PU;PA800,40;PD800,360;PU;\n", b"", "4 lines expected, 3 found"),
+        (rb"PS16000,12000;", b"", "PS is missing"),
         (rb"PS16000", b"PS8000", "PS must be (400.0, 300.0) mm"),
         (rb"IN;", b"IN;SC0,1,0,1;", "not HP-GL as it is written here: 'SC0,1,0,1;"),
         (rb"PU;PA40,40", b"PU;PR40,40", "not HP-GL as it is written here: 'PR40,40;"),

@@ -22,6 +22,8 @@ COMMANDS = {
     "write": "cutpaths.cli.write",
     "picture": "cutpaths.cli.picture",
     "cloth": "cutpaths.cli.cloth",
+    "kits": "cutpaths.cli.kits",
+    "fit": "cutpaths.cli.fit",
     "new-rig": "cutpaths.cli.new_rig",
     "target": "cutpaths.cli.target",
     "calibrate": "cutpaths.cli.calibrate",

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from cutpaths.cli.kit import kit_of, variant_options
-from cutpaths.cli.searching import search_options, searching
+from cutpaths.cli.searching import INTERRUPTED, search_options, searching
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -19,8 +19,6 @@ if TYPE_CHECKING:
     from cutpaths.cloth.searched_strips import Search
     from cutpaths.pieces import Kit
     from cutpaths.sheets.sheet import Output
-
-INTERRUPTED = 130
 
 
 @click.command()

@@ -59,7 +59,7 @@ def command(
     from cutpaths.formats import render_checked
     from cutpaths.project.located import located
     from cutpaths.sheets.chart import chart_sheets
-    from cutpaths.sheets.cloths import cloths_of
+    from cutpaths.sheets.fabric_paint import cloths_of
     from cutpaths.sheets.picture import picture_sheets
     from cutpaths.sheets.sheet import unknown_letters
 

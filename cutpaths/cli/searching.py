@@ -7,7 +7,7 @@ import sys
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from types import FrameType
 from typing import TYPE_CHECKING, Any
 
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 Command = Callable[..., Any]
 
+INTERRUPTED = 130
 QUIET = 1.0  # s before progress is shown
 SLOWER = 10  # times slower than an ordinary machine at most; then the clock ends the search
 TRIES_EACH_SECOND = 2000  # of an ordinary machine
@@ -48,14 +49,14 @@ class Searching:
     """A search of the command line; `interrupted` once the person has pressed Ctrl-C."""
 
     interrupted: bool = False
-    _start: float = 0.0
-    _said: bool = False
+    said: bool = False
+    start: float = field(default_factory=time.monotonic)
 
     def watch(self, progress: Progress) -> bool:
         """Shows how far it is; answers whether to go on."""
-        passed = time.monotonic() - self._start
+        passed = time.monotonic() - self.start
         if passed > QUIET and sys.stderr.isatty():
-            self._said = True
+            self.said = True
             share = float(progress.height / progress.bound) - 1 if progress.bound else 0.0
             click.echo(
                 f"\rSearching, {share:.1%} above the bound ({passed:.0f} s)\x1b[K",
@@ -64,20 +65,58 @@ class Searching:
             )
         return not self.interrupted
 
-    def clear(self) -> None:
-        """Takes the line of progress away."""
-        if self._said:
-            click.echo("\r\x1b[K", err=True, nl=False)
-
 
 @contextmanager
 def searching(seed: int, seconds: float) -> Iterator[tuple[Searching, Search]]:
-    """Takes the first Ctrl-C as the wish to end; a second one is as abrupt as ever."""
+    """A search of so many seconds from a seed; the first Ctrl-C ends it."""
     from cutpaths.cloth.packing.effort import Effort
     from cutpaths.cloth.searched_strips import Search
 
     effort = Effort(seconds=SLOWER * seconds, tries=round(TRIES_EACH_SECOND * seconds), seed=seed)
-    search = Searching(_start=time.monotonic())
+    search = Searching()
+    with _interruptible(search):
+        yield search, Search(effort, search.watch)
+
+
+@dataclass(slots=True)
+class Counting:
+    """A search that counts what it tries; `interrupted` once the person has pressed Ctrl-C."""
+
+    doing: str
+    seconds: float
+    interrupted: bool = False
+    late: bool = False
+    said: bool = False
+    start: float = field(default_factory=time.monotonic)
+
+    def counted(self, done: int, of: int) -> bool:
+        """Shows how far it is; answers whether to go on."""
+        passed = time.monotonic() - self.start
+        self.late = self.late or passed > self.seconds
+        if passed > QUIET and sys.stderr.isatty():
+            self.said = True
+            click.echo(f"\r{self.doing} {done} of {of} ({passed:.0f} s)\x1b[K", err=True, nl=False)
+        return not (self.late or self.interrupted)
+
+    @property
+    def stopped(self) -> str:
+        """Why it ended early; empty where it did not."""
+        if self.interrupted:
+            return "it was interrupted"
+        return f"the time limit of {self.seconds:g} s was reached" if self.late else ""
+
+
+@contextmanager
+def counting(doing: str, seconds: float) -> Iterator[Counting]:
+    """Counts what is tried; takes the first Ctrl-C as the wish to end."""
+    found = Counting(doing, seconds)
+    with _interruptible(found):
+        yield found
+
+
+@contextmanager
+def _interruptible(search: Searching | Counting) -> Iterator[None]:
+    """Takes the first Ctrl-C as the wish to end; a second one is as abrupt as ever."""
     before = signal.getsignal(signal.SIGINT)
 
     def interrupt(_number: int, _frame: FrameType | None) -> None:
@@ -86,7 +125,8 @@ def searching(seed: int, seconds: float) -> Iterator[tuple[Searching, Search]]:
 
     signal.signal(signal.SIGINT, interrupt)
     try:
-        yield search, Search(effort, search.watch)
+        yield
     finally:
         signal.signal(signal.SIGINT, before)
-        search.clear()
+        if search.said:
+            click.echo("\r\x1b[K", err=True, nl=False)

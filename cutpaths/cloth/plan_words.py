@@ -11,6 +11,7 @@ from itertools import groupby
 from cutpaths.cloth.cutting import FabricPlan, Sheet, Source
 from cutpaths.cloth.needs import Need, by
 from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, placements
+from cutpaths.cloth.sheets_of import LENGTH
 from cutpaths.lengths import Ruler
 from cutpaths.project.stock import Sold
 
@@ -55,8 +56,12 @@ class _Told:
         names = first.name if len(sheets) == 1 else f"{first.name} to {sheets[-1].name}"
         size = by((first.width, first.length), self.ruler)
         each = "" if len(sheets) == 1 else ", each cut alike"
-        if first.source is Source.ON_HAND or first.name != "length":
-            yield f"Take {names} ({size}{each})."
+        yield f"Take {names} ({size}{each})."
+        only = first.strips[0]
+        if isinstance(only, Taken) and (only.width, only.height) == (first.width, first.length):
+            them = "it is" if len(sheets) == 1 else "each is"
+            yield f"Nothing is cut: {them} {self.piece(only, 1)}."
+            return
         if first.square_up:
             yield (
                 f"Square up: press, fold on the grain, and cut {self.ruler.text(first.square_up)} "
@@ -69,7 +74,7 @@ class _Told:
         """`Cut 5 strips 5 in x usable width; crosscut 8 squares of 5 in from each`, in a line."""
         high = self.ruler.text(Fraction(strip.height))
         across = "usable width"
-        if sheet.source is Source.ON_HAND or sheet.name != "length":
+        if sheet.source is Source.ON_HAND or sheet.name != LENGTH:
             across = self.ruler.text(sheet.width)
         many = "1 strip" if count == 1 else f"{count} strips"
         each = "from it" if count == 1 else "from each"

@@ -46,13 +46,19 @@ def lines(title: str, plans: Sequence[FabricPlan], ruler: Ruler) -> Iterator[str
 
 def _shopping_rows(plan: FabricPlan, line: Shopping, ruler: Ruler) -> Iterator[tuple[str, str]]:
     stock = plan.stock
+    if not plan.bought:
+        yield "to buy", "nothing"
+        yield "on hand", f"{len(plan.sheets)} taken"
+        yield "waste", percent(line.waste)
+        return
     yield "used", amount(stock, line.used, ruler)
     yield "to buy", bought_words(stock, line.to_buy)
     if stock.sold is Sold.LENGTH and line.width != stock.width:
         yield "", f"at least {ruler.text(line.width)} usable before washing"
     on_hand = [sheet for sheet in plan.sheets if sheet not in plan.bought]
     if on_hand:
-        yield "on hand", f"{len(on_hand)} taken: {', '.join(each.name for each in on_hand)}"
+        pieces = "1 piece" if len(on_hand) == 1 else f"{len(on_hand)} pieces"
+        yield "on hand", f"{pieces} taken"
     yield "waste", percent(line.waste)
     yield (
         "at least",

@@ -13,6 +13,8 @@ from cutpaths.cloth.packing.items import Item
 from cutpaths.cloth.stock import lost_first
 from cutpaths.project.stock import Size, Sold, Stock
 
+LENGTH = "the length bought"
+
 Strips = Callable[[Sequence[Item], Fraction], tuple[Node, ...]]
 
 
@@ -130,7 +132,7 @@ def _bought(
     held = _rows(room(stock), items, left, strips)
     if stock.sold is Sold.LENGTH:
         length = sum((Fraction(strip.height) for strip in held), blank.length)
-        yield replace(blank, name="length", length=length).holding(held)
+        yield replace(blank, name=LENGTH, length=length).holding(held)
         return
     kind = "pack piece" if stock.sold is Sold.PACK else "quarter"
     for number, rows in enumerate(_in_bins(held, blank.inner[1]), 1):

@@ -62,10 +62,10 @@ def _on_the_fold(project: Project) -> Iterator[Figure]:
     width, height = settled.backing
     ruler: Ruler = project.ruler
     if left == right:
-        label = "backing folded once, fold from head to foot"
+        label = "backing on one fold"
         yield from size("fold.half", label, width / 2, height, ruler)
         if foot == head:
-            label = "backing folded twice, from the corner of both folds"
+            label = "backing on two folds"
             yield from size("fold.quarter", label, width / 2, height / 2, ruler)
 
 

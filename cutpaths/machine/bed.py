@@ -126,13 +126,21 @@ class Bed:
     plotter_turn: int
 
     @property
-    def room(self) -> tuple[Fraction, Fraction]:
-        """Width and height within the margins."""
-        margin = self.margin
-        return (
-            self.width - margin.left - margin.right,
-            self.height - margin.foot - margin.head,
+    def free(self) -> Margin:
+        """The margins, and at least what a knife's axis runs past the corners."""
+        least = self.roles[Role.CUT].blade_offset
+        return Margin(
+            left=max(self.margin.left, least),
+            right=max(self.margin.right, least),
+            foot=max(self.margin.foot, least),
+            head=max(self.margin.head, least),
         )
+
+    @property
+    def room(self) -> tuple[Fraction, Fraction]:
+        """Width and height where pieces may lie."""
+        free = self.free
+        return self.width - free.left - free.right, self.height - free.foot - free.head
 
     @property
     def kerf(self) -> Fraction:

@@ -10,10 +10,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from cutpaths.geometry.chords import chords
 from cutpaths.geometry.polygons import along, cross, distance, dot, edges, sub, unit
 from cutpaths.shapes import Circle, Path, Point
 
-SAG_MM = 0.005  # between a swing and its chords; a fifth of a plotter's step
+SAG_MM = 0.005  # between a swing or a circle and its chords; a fifth of a plotter's step
 
 
 def knife_way(shape: Path | Circle, offset: float, overcut: float) -> Path | Circle:
@@ -36,13 +37,8 @@ def knife_way(shape: Path | Circle, offset: float, overcut: float) -> Path | Cir
 
 
 def ring_of(circle: Circle) -> Path:
-    """A circle as a closed line of chords, as near to it inside as outside."""
-    (x, y), radius = circle.center, circle.radius
-    step = 2 * math.acos(max(0.5, 1 - 2 * SAG_MM / radius))
-    count = max(12, math.ceil(2 * math.pi / step))
-    reach = radius * 2 / (1 + math.cos(math.pi / count))
-    turns = (2 * math.pi * n / count for n in range(count))
-    return Path(tuple((x + reach * math.cos(t), y + reach * math.sin(t)) for t in turns), True)
+    """A circle as a closed line of chords."""
+    return Path(chords(circle, SAG_MM), closed=True)
 
 
 def _closed(shape: Path | Circle) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import Ring, box, signed_area
+from cutpaths.machine.free_space import SLACK
 from cutpaths.machine.nesting import hull, row, starts_turned
 from cutpaths.machine.parts import Part
 from cutpaths.shapes import Motion, shift
@@ -48,6 +49,11 @@ def boxes_of(
     )
 
 
+def fits(way: Way, room: tuple[float, float]) -> bool:
+    """Whether a box has room on an empty bed."""
+    return way.width <= room[0] + SLACK and way.height <= room[1] + SLACK
+
+
 def can_nest(part: Part) -> bool:
     """Whether a part fills its box badly and may be turned by half."""
     left, bottom, right, top = box(part.outline)
@@ -74,6 +80,9 @@ def _boxes(
         return
     turns = part.turns[0], half
     nests = [_nest(index, part, turns, room[axis], gap, axis, most) for axis in (0, 1)]
+    if not all(fits(way, room) for way in nests):  # it fits another way round, but not so
+        yield Boxes(tuple(_alone(index, part, turn) for turn in part.turns), part.count)
+        return
     # The way that takes least of the bed for each part.
     best = min(nests, key=lambda way: (way.width + gap) * (way.height + gap) / len(way.laid))
     whole, rest = divmod(part.count, len(best.laid))

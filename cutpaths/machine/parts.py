@@ -55,14 +55,6 @@ def parts_of(kit: Kit, bed: Bed, kits: int) -> tuple[Part, ...]:
     return tuple(_part(piece, bed, kits) for piece in pieces)
 
 
-def by_cloth(parts: Iterable[Part]) -> dict[str, tuple[Part, ...]]:
-    """Parts by the name of their fabric, the card of templates last under no name."""
-    found: dict[str, list[Part]] = {}
-    for part in parts:
-        found.setdefault(part.piece.fabric, []).append(part)
-    return {name: tuple(found[name]) for name in sorted(found, key=lambda n: (not n, n))}
-
-
 def _part(piece: Piece, bed: Bed, kits: int) -> Part:
     outline = _widened(piece, Path(piece.outline, closed=True), bed.roles[Role.CUT], 0.5)
     if not isinstance(outline, Path):

@@ -13,12 +13,12 @@ from dataclasses import dataclass
 from itertools import product
 
 from cutpaths.machine.bound import fewest_beds
-from cutpaths.machine.boxes import Boxes, Laid, Way, boxes_of, can_nest
+from cutpaths.machine.boxes import Boxes, Laid, Way, boxes_of, can_nest, fits
 from cutpaths.machine.free_space import FreeSpace, Rule
 from cutpaths.machine.parts import Part
 from cutpaths.shapes import shift
 
-WORK = 15_000  # boxes laid in all tries together
+WORK = 12_000  # boxes laid in all tries together
 _ROW = 10**6  # as many alike parts in a row as there is room for
 _SEED = 1
 
@@ -47,9 +47,7 @@ def too_large(parts: Sequence[Part], room: tuple[float, float]) -> tuple[int, ..
     """Indices of the parts that fit the room in no way."""
     alone = boxes_of(parts, room, 0.0, 1)
     return tuple(
-        index
-        for index, boxes in enumerate(alone)
-        if not any(_fits(way, room) for way in boxes.ways)
+        index for index, boxes in enumerate(alone) if not any(fits(way, room) for way in boxes.ways)
     )
 
 
@@ -77,11 +75,6 @@ def placed(parts: Sequence[Part], room: tuple[float, float], gap: float) -> Plac
             if best is None or len(beds) < len(best):
                 best = beds
     return Placement(best or (), fewest)
-
-
-def _fits(way: Way, room: tuple[float, float]) -> bool:
-    space = FreeSpace(*room)
-    return space.best(way.width, way.height, Rule.LOW) is not None
 
 
 def _tries(boxes: Sequence[Boxes]) -> Iterator[tuple[Order, Rule]]:

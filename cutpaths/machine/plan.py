@@ -137,7 +137,7 @@ def _by_number(counted: tuple[str, int]) -> tuple[int, str]:
 
 def _jobs(part: Part, laid: Laid, bed: Bed, marks: Marks) -> Iterator[Job]:
     """All work on one part, where it lies."""
-    motion = laid.motion.then(shift(float(bed.margin.left), float(bed.margin.foot)))
+    motion = laid.motion.then(shift(float(bed.free.left), float(bed.free.foot)))
     key = part.piece.key.lower()
     own = [Job(Role.CUT, key, Path(part.outline, closed=True))]
     own += [Job(Role.CUTOUT, key, hole) for hole in part.holes]
@@ -177,15 +177,16 @@ def _in_sections(part: Part, bed: Bed, marks: Marks) -> Iterator[BedWork]:
     """A part that is too long, each copy in feed lengths; nothing where that does not help."""
     axis = 1 if bed.feed is Feed.UP else 0
     reach = float(bed.height if axis else bed.width)
-    margin = bed.margin
-    low, high = (margin.left, margin.right) if axis else (margin.foot, margin.head)
+    free = bed.free
+    low, high = (free.left, free.right) if axis else (free.foot, free.head)
     across = float(bed.width if axis else bed.height)
     sides = float(low) / 2, across - float(high) / 2
     for turn in part.turns if bed.sections else ():
         size = box(turn.ring(part.outline))[2:]
         if size[1 - axis] > across - float(low + high):
             continue
-        count = math.ceil(size[axis] / reach - 1e-9)
+        ends = (free.foot, free.head) if axis else (free.left, free.right)
+        count = math.ceil((size[axis] + float(sum(ends))) / reach - 1e-9)
         jobs = tuple(_jobs(part, Laid(0, turn), bed, marks))
         parts = sections(jobs, count, reach, sides, axis)
         for _ in range(part.count):
@@ -195,10 +196,10 @@ def _in_sections(part: Part, bed: Bed, marks: Marks) -> Iterator[BedWork]:
 
 
 def _too_large(part: Part, bed: Bed) -> TooLarge:
-    margin = bed.margin
+    free = bed.free
     sizes = [box(turn.ring(part.outline))[2:] for turn in part.turns]
     width, height = min(
         sizes, key=lambda s: max(s[0] - bed.room[0], 0) + max(s[1] - bed.room[1], 0)
     )
-    needs = width + float(margin.left + margin.right), height + float(margin.foot + margin.head)
+    needs = width + float(free.left + free.right), height + float(free.foot + free.head)
     return TooLarge(part.piece.key, part.count, (width, height), needs)

@@ -15,8 +15,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from cutpaths.lengths import shown
 from cutpaths.project.cells import Cell, Fault, row_faults
@@ -26,8 +27,7 @@ _SET = re.compile(r"(?P<name>[a-z][a-z0-9_-]{0,39})(?P<mirror>~?)(?P<turn>>>?|<?
 _QUARTERS = {"": 0, "<": 1, ">>": 2, ">": 3}  # counter-clockwise
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
+class Block(Struct, frozen=True, kw_only=True):
     """A small grid; sizes are finished, columns from the left and rows from the head."""
 
     columns: tuple[Fraction, ...]
@@ -40,8 +40,7 @@ class Block:
         return (height, width) if quarters % 2 else (width, height)
 
 
-@dataclass(frozen=True, slots=True)
-class SetBlock:
+class SetBlock(Struct, frozen=True):
     """What stands in one cell of the larger grid, and how it is set.
 
     Attributes:
@@ -55,8 +54,7 @@ class SetBlock:
     mirrored: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sashing:
+class Sashing(Struct, frozen=True, kw_only=True):
     """Strips between the blocks.
 
     Attributes:

@@ -7,9 +7,10 @@ counts them (a rectangle: foot, right, head, left).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from string import ascii_uppercase
+
+from msgspec import Struct
 
 from cutpaths.lengths import nearest
 from cutpaths.project import sizes
@@ -25,8 +26,7 @@ Pair = tuple[Fraction, Fraction]
 Borders = tuple[Fraction, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Edge:
+class Edge(Struct, frozen=True, kw_only=True):
     """What a border goes round.
 
     Attributes:

@@ -22,8 +22,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 from cutpaths.lengths import shown
 
@@ -44,8 +45,7 @@ class Split(StrEnum):
     BOTH = "+"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cell:
+class Cell(Struct, frozen=True, kw_only=True):
     """A cell of a grid, or several joined to one.
 
     Attributes:
@@ -63,8 +63,7 @@ class Cell:
     fabrics: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Struct, frozen=True):
     """Something wrong with a row of a chart, counted from 0."""
 
     row: int

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 from functools import cache
@@ -34,8 +33,7 @@ T = TypeVar("T", bound=Table)
 _WORDS = {str: "be text in quotes", bool: "be true or false", int: "be a whole number"}
 
 
-@dataclass(frozen=True, slots=True)
-class _Spot:
+class _Spot(msgspec.Struct, frozen=True):
     """Where the walk is, the unit of bare numbers, the flaws so far, and the struct of the file."""
 
     path: KeyPath

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from cutpaths.errors import Finding, InputError
 from cutpaths.lengths import shown
@@ -19,8 +20,7 @@ _ITEMS = {
 }  # what people call an item of a list
 
 
-@dataclass(frozen=True, slots=True)
-class Flaw:
+class Flaw(Struct, frozen=True):
     """A key by its path, with the problem and the hint of a `Finding`."""
 
     path: KeyPath

@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from msgspec import Struct
+
 from cutpaths.lengths import INCH
 from cutpaths.project.roots import root
 
@@ -35,8 +37,7 @@ class Remedy(StrEnum):
     TRIM_TOP = "trim-top"  # the top is cut down to a true rectangle
 
 
-@dataclass(frozen=True, slots=True)
-class Difference:
+class Difference(Struct, frozen=True):
     """One taped length beside what it would be in a rectangle."""
 
     what: str

@@ -12,6 +12,8 @@ from enum import StrEnum
 from fractions import Fraction
 from string import ascii_uppercase
 
+from msgspec import Struct
+
 from cutpaths.lengths import Ruler
 from cutpaths.project.measured import Measured as Measured
 from cutpaths.project.measured import Remedy
@@ -38,8 +40,7 @@ class BackingCorners(StrEnum):
     TRIMMED = "trimmed"
 
 
-@dataclass(frozen=True, slots=True)
-class Swatch:
+class Swatch(Struct, frozen=True):
     """A picture of a cloth: its file beside the project, and the width of cloth that it shows."""
 
     file: str
@@ -67,8 +68,7 @@ class Fabric:
     stock: Stock | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Panel:
+class Panel(Struct, frozen=True, kw_only=True):
     """One rectangle of cloth; width and height are finished (seam line to seam line)."""
 
     width: Fraction
@@ -76,8 +76,7 @@ class Panel:
     fabric: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Outline:
+class Outline(Struct, frozen=True, kw_only=True):
     """A convex polygon of one cloth, by its points, counter-clockwise.
 
     Attributes:
@@ -90,8 +89,7 @@ class Outline:
     fabric: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Regular:
+class Regular(Struct, frozen=True, kw_only=True):
     """A regular polygon of one cloth; `side` is the finished side length, side A at the foot."""
 
     sides: int

@@ -7,11 +7,12 @@ from point i to the next one; letters follow the points as written.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 from math import atan2, degrees, hypot, pi, tan
 from string import ascii_uppercase
+
+from msgspec import Struct
 
 from cutpaths.project.model import SIDES_MOST
 
@@ -21,8 +22,7 @@ CORNER_SLACK = 0.001  # degrees; an equilateral triangle computes as 59.99999999
 Point = tuple[Fraction, Fraction]
 
 
-@dataclass(frozen=True, slots=True)
-class Ring:
+class Ring(Struct, frozen=True):
     """A convex outline, counter-clockwise, with no corner of 180 degrees.
 
     Attributes:

@@ -6,9 +6,10 @@ Everything is seen from the front of the finished blanket.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+
+from msgspec import Struct
 
 from cutpaths.project.blocks import Block, Sashing, SetBlock, sizes_of, with_sashing
 from cutpaths.project.cells import Cell
@@ -29,8 +30,7 @@ class Run(StrEnum):
     DOWN = "down"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Squares:
+class Squares(Struct, frozen=True, kw_only=True):
     """Squares of one size in columns and rows.
 
     Attributes:
@@ -52,8 +52,7 @@ class Squares:
         return len(self.chart)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Grid:
+class Grid(Struct, frozen=True, kw_only=True):
     """Columns and rows, each of its own finished size, and the cells that fill them.
 
     Attributes:
@@ -67,8 +66,7 @@ class Grid:
     cells: tuple[Cell, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Blocks:
+class Blocks(Struct, frozen=True, kw_only=True):
     """Blocks set in the rows of a larger grid.
 
     Attributes:
@@ -82,8 +80,7 @@ class Blocks:
     sashing: Sashing | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OnPoint:
+class OnPoint(Struct, frozen=True, kw_only=True):
     """Squares on point, with triangles at the sides and in the corners.
 
     Attributes:
@@ -98,8 +95,7 @@ class OnPoint:
     setting: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Strips:
+class Strips(Struct, frozen=True, kw_only=True):
     """Strips of given finished widths, from the left or from the head, all of one length."""
 
     widths: tuple[Fraction, ...]
@@ -108,8 +104,7 @@ class Strips:
     run: Run
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bricks:
+class Bricks(Struct, frozen=True, kw_only=True):
     """Bricks of one finished size; every second row is shifted by half a brick.
 
     Attributes:

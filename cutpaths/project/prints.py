@@ -10,27 +10,26 @@ import re
 from dataclasses import dataclass
 from functools import cached_property
 
+from msgspec import Struct
+
 _CELL_NAME = re.compile(r"r([1-9][0-9]{0,5})c([1-9][0-9]{0,5})", re.ASCII)
 
 
-@dataclass(frozen=True, slots=True)
-class Print:
+class Print(Struct, frozen=True):
     """A fabric and how many squares of it there are."""
 
     name: str
     count: int
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(Struct, frozen=True):
     """Prints whose squares are spread evenly over the rows, such as the light ones."""
 
     name: str
     prints: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Pin:
+class Pin(Struct, frozen=True):
     """A cell that has its print already."""
 
     row: int

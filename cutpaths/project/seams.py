@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
+
+from msgspec import Struct
 
 from cutpaths.lengths import INCH, Unit, exact
 from cutpaths.project.flaws import Flaw
@@ -16,8 +17,7 @@ ALLOWANCE = INCH / 4
 ALLOWANCE_METRIC = Fraction(6)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Seams:
+class Seams(Struct, frozen=True, kw_only=True):
     """How a blanket is sewn: construction, distances in mm, and the unit that messages use."""
 
     unit: Unit

@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from msgspec import Struct
+
 from cutpaths.lengths import INCH, YARD, Unit
 
 Size = tuple[Fraction, Fraction]
@@ -40,8 +42,7 @@ class Run(StrEnum):
     EITHER = "either"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OnHand:
+class OnHand(Struct, frozen=True, kw_only=True):
     """Cloth that is there already; `size` is width and length, None for one unit as it is sold."""
 
     size: Size | None
@@ -110,8 +111,7 @@ class Join:
     allowance: Fraction
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Usual:
+class Usual(Struct, frozen=True, kw_only=True):
     """What holds where a file gives nothing; common practice, no source, but for the width."""
 
     width: Fraction  # St. Croix Quilters (guild): plan on 40 to 42 of 44/45 in

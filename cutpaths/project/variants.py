@@ -9,8 +9,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from hashlib import sha256
+
+from msgspec import Struct
 
 from cutpaths.lengths import shown
 from cutpaths.project.flaws import Flaw, stop_at
@@ -26,8 +28,7 @@ VARIANTS_MOST = 100
 KEPT = frozenset({"format", "include", "units", *KINDS})
 
 
-@dataclass(frozen=True, slots=True)
-class Variants:
+class Variants(Struct, frozen=True):
     """The names of a project's sizes and colorways, in the order of the file."""
 
     sizes: tuple[str, ...]

@@ -89,13 +89,15 @@ def room_of(view: View, margin: float) -> Room:
     ring: Ring = view.outline
     inner = offset(ring, [-margin] * 4)
     lengths = [distance(p, q) for p, q in edges(ring)]
+    if margin * 2 >= min(lengths):
+        raise InputError(finding("cloth.margin", "leaves nothing of the picture"))
     try:
         found = largest_rectangle(inner)
     except ValueError as error:
         problem = "is too much askew for frames"
         raise InputError(finding("picture", problem, "Set the projector straighter")) from error
     width, height = found.size
-    if min(width, height) <= 0 or margin * 2 >= min(lengths):
+    if min(width, height) <= 0:
         raise InputError(finding("cloth.margin", "leaves nothing of the picture"))
     corner, along = found.ring[0], unit(sub(found.ring[1], found.ring[0]))
     return Room(width, height, Motion(along[0], along[1], *corner))

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from shapely import LineString, MultiPoint, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import Mark, MarkKind, Mate, select
@@ -125,9 +126,9 @@ def _tile(
     )
 
 
-def _inside(panel: Piece, motion: Motion) -> Polygon:
+def _inside(panel: Piece, motion: Motion) -> BaseGeometry:
     """A panel without what lies beyond its joining seams."""
-    area = Polygon(motion.ring(panel.outline))
+    area: BaseGeometry = Polygon(motion.ring(panel.outline))
     middle = area.centroid
     for mark in select(panel.marks, MarkKind.STITCH):
         start, end = (motion.point(p) for p in mark.points)

@@ -23,7 +23,6 @@ SLACK_MM = MM / 2 + 1e-9
 # A circle's chords may lie half a unit to either side, and each of their ends is rounded.
 CIRCLE_MM = MM / 2 + MM * math.sqrt(0.5) + 1e-9
 SHOWN = 20
-OLD = range(-(2**15), 2**15)
 
 _COMMAND = re.compile(r"(IN|PS|SP|PA|PU|PD)(-?[0-9]+(?:,-?[0-9]+)*)?;")
 
@@ -47,12 +46,22 @@ def check(document: Document, data: bytes) -> tuple[str, ...]:
     Raises:
         DrawingError: the document has not one sheet.
     """
+    return compared(document, data, sized=True)
+
+
+def compared(document: Document, data: bytes, *, sized: bool) -> tuple[str, ...]:
+    """How a file differs from its document, which must give its plot size or must not.
+
+    Raises:
+        DrawingError: the document has not one sheet.
+    """
     drawing = document.only_sheet("HP-GL")
     try:
         plot = read(data)
     except ReadError as error:
         return (str(error),)
-    lines = [*_size(drawing, plot), *_differences(drawing, plot)]
+    size = _size(drawing, plot) if sized else _no_size(plot)
+    lines = [*size, *_differences(drawing, plot)]
     more = len(lines) - SHOWN
     return (*lines[:SHOWN], *((f"... and {more} more",) if more > 0 else ()))
 
@@ -128,9 +137,14 @@ class _Plotter:
 
 def _size(drawing: Drawing, plot: Plot) -> Iterator[str]:
     if plot.size is None:
-        return
-    if any(abs(a - b) > SLACK_MM for a, b in zip(drawing.size, plot.size, strict=True)):
+        yield "PS is missing"
+    elif any(abs(a - b) > SLACK_MM for a, b in zip(drawing.size, plot.size, strict=True)):
         yield f"PS must be {drawing.size} mm, found {plot.size}"
+
+
+def _no_size(plot: Plot) -> Iterator[str]:
+    if plot.size is not None:
+        yield "an old plotter does not know PS"
 
 
 def _differences(drawing: Drawing, plot: Plot) -> Iterator[str]:

@@ -6,6 +6,8 @@ from cutpaths.drawing import Document
 from cutpaths.readback import hpgl
 from cutpaths.readback.found import ReadError
 
+OLD = range(-(2**15), 2**15)
+
 
 def check(document: Document, data: bytes) -> tuple[str, ...]:
     """How a file differs from its document, or is beyond an old plotter; empty where neither.
@@ -13,14 +15,13 @@ def check(document: Document, data: bytes) -> tuple[str, ...]:
     Raises:
         DrawingError: the document has not one sheet.
     """
-    found = hpgl.check(document, data)
+    found = hpgl.compared(document, data, sized=False)
     try:
         plot = hpgl.read(data)
     except ReadError:
         return found
-    sized = ("an old plotter does not know PS",) if plot.size is not None else ()
     units = {
         round(value / hpgl.MM) for _, points in plot.strokes for point in points for value in point
     }
-    beyond = sorted(units - set(hpgl.OLD))[:1]
-    return (*found, *sized, *(f"{value} is beyond an old plotter" for value in beyond))
+    beyond = sorted(units - set(OLD))[:1]
+    return (*found, *(f"{value} is beyond an old plotter" for value in beyond))

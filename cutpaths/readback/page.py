@@ -55,9 +55,7 @@ def check(document: Document, data: bytes) -> tuple[str, ...]:
     reader = _Reader()
     reader.feed(text)
     reader.close()
-    return tuple(
-        [*_content(document, reader), *_policy(reader), *_outward(reader), *_handlers(reader)]
-    )
+    return (*_content(document, reader), *_policy(reader), *_outward(reader), *_handlers(reader))
 
 
 def _content(document: PageDocument, reader: _Reader) -> Iterator[str]:

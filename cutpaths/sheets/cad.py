@@ -95,10 +95,14 @@ def _label_lines(kit: Kit, piece: Piece) -> tuple[str, ...]:
     sewn = piece.kind is PieceKind.TOP and kit.pieced
     served = [t.corners for t in kit.templates if t.piece is piece]
     allowance = kit.project.ruler.text(kit.project.allowance)
+    whole = piece is not kit.backing or kit.panels is None
+    join = kit.project.join
+    if piece.kind is PieceKind.PANEL and join is not None:
+        allowance = f"{allowance}, joining seam {kit.project.ruler.text(join.allowance)}"
     lines = (
         piece.key,
         labels.get(piece.fabric, piece.fabric),
-        "as sewn" if sewn else f"cut {piece.count}",
+        "as sewn" if sewn else f"cut {piece.count}" if whole else "joined of panels",
         piece.face.value,
         "" if served or piece.kind is PieceKind.PATCH else f"seam allowance {allowance}",
         *(f"corners {', '.join(corners)}" for corners in served),

@@ -22,7 +22,7 @@ from cutpaths.shapes import Anchor, Path, Text
 from cutpaths.sheets.chart_arrows import REACH, SEAM_LEAST, arrows
 from cutpaths.sheets.chart_labels import LEAST, patch_label
 from cutpaths.sheets.chart_names import Places, names_of
-from cutpaths.sheets.cloths import Cloth
+from cutpaths.sheets.fabric_paint import Cloth
 from cutpaths.sheets.plate import Entry, Plate, drawing_of, pixel_of
 from cutpaths.sheets.sheet import Output, about, label
 from cutpaths.sheets.side_letters import side_letters

@@ -20,7 +20,7 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
 from cutpaths.roles import Role
 from cutpaths.shapes import Motion, Path
-from cutpaths.sheets.cloths import Cloth, luminance
+from cutpaths.sheets.fabric_paint import Cloth, luminance
 from cutpaths.sheets.plate import Entry, Plate, drawing_of, pixel_of
 from cutpaths.sheets.seen import Part, back, edge, front, inner_edge
 from cutpaths.sheets.sheet import Output, about

@@ -15,7 +15,7 @@ from cutpaths.geometry.polygons import Ring, box
 from cutpaths.paint import EDGE_MM, Colour, Paint
 from cutpaths.roles import Role
 from cutpaths.shapes import Path, shift
-from cutpaths.sheets.cloths import WHITE
+from cutpaths.sheets.fabric_paint import WHITE
 from cutpaths.sheets.sheet import label
 from cutpaths.sheets.wrap import wrapped
 from cutpaths.strokes import text_width

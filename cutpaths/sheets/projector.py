@@ -59,9 +59,9 @@ def _page(kit: Kit, wanted: Wanted, found: Thrown | None) -> Output:
         order=sewing_order(kit),
         laid=tuple(laid),
         wanted=wanted,
-        rig=found and found.calibration.rig,
+        rig=None if found is None else found.calibration.rig,
         summary=() if found is None else found.summary,
-        raised=found and found.raised,
+        raised=None if found is None else found.raised,
     )
     document = PageDocument("projector-page", (), content)
     return Output(name="projector-page", document=document, formats=("html",))

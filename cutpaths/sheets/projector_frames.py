@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from cutpaths.drawing import Document, Item
 from cutpaths.pieces import Kit
@@ -21,7 +22,7 @@ from cutpaths.sheets.rig_target import PIXEL_MM, picture, pixel
 from cutpaths.sheets.sheet import Output, about
 from cutpaths.sheets.stations import Station, planned
 
-TITLE_HEIGHT = 16.0  # pixels for each 1000 of the picture's width
+TITLE_HEIGHT = 10.0  # pixels for each 1000 of the picture's width
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,7 +107,7 @@ def _warped(found: Thrown, station: Station, light: tuple[Ray, ...], key: str) -
     for ray in light:
         points = ray.path.points + (ray.path.points[:1] if ray.path.closed else ())
         spots = [place.point(p) for p in points]
-        for start, end in zip(spots, spots[1:], strict=False):
+        for start, end in pairwise(spots):
             part = clipped(start, end, near)
             if part is None:
                 continue
@@ -123,9 +124,9 @@ def _near(view: View) -> tuple[float, float, float, float]:
 
 
 def _title(rig: Rig, station: Station) -> Item:
-    """A line of text at the picture's foot."""
+    """A line of text in the middle of the picture, where a blanket has no marks."""
     height = TITLE_HEIGHT * rig.width / 1000
-    at: Point = rig.width / 2, rig.height - height
+    at: Point = rig.width / 2, rig.height / 2
     text = Text(
         string=station.title, at=pixel(rig, at), height=height * PIXEL_MM, anchor=Anchor.MIDDLE
     )

@@ -8,7 +8,7 @@ from cutpaths.strokes import text_width
 def wrapped(text: str, height: float, width: float) -> tuple[str, ...]:
     """Lines no wider than `width`, broken between words, and inside a word that is too long.
 
-    >>> wrapped("all pieces of one blanket", 10, 130)
+    >>> wrapped("all pieces of one blanket", 10, 90)
     ('all pieces', 'of one', 'blanket')
     """
     lines: list[str] = []

@@ -16,6 +16,7 @@ from collections.abc import Iterator
 
 from cutpaths.drawing import Document, Drawing, Item, expand, flatten, in_groups
 from cutpaths.errors import DrawingError
+from cutpaths.geometry.chords import chords
 from cutpaths.roles import STYLES, MachineWork, Role
 from cutpaths.shapes import Circle, Path, Point
 from cutpaths.writers.writable import require_unpainted, require_writable
@@ -77,8 +78,8 @@ def _stroke(item: Item, reach: Units) -> str:
         case Path(points, closed):
             route = _rounded(points + points[:1] if closed else points, reach)
         case Circle() as circle:
-            chords = _chords(circle)
-            route = _rounded(chords + chords[:1], reach)
+            ring = chords(circle, SAG_MM)
+            route = _rounded(ring + ring[:1], reach)
         case shape:
             raise TypeError(f"an expanded item is a path or a circle, got {shape!r}")
     (x, y), *rest = route
@@ -103,12 +104,3 @@ def _rounded(points: tuple[Point, ...], reach: Units) -> list[Units]:
         if not route or place != route[-1]:
             route.append(place)
     return route if len(route) > 1 else route * 2
-
-
-def _chords(circle: Circle) -> tuple[Point, ...]:
-    (x, y), radius = circle.center, circle.radius
-    step = 2 * math.acos(max(0.5, 1 - 2 * SAG_MM / radius))
-    count = max(12, math.ceil(2 * math.pi / step))
-    reach = radius * 2 / (1 + math.cos(math.pi / count))
-    turns = (2 * math.pi * n / count for n in range(count))
-    return tuple((x + reach * math.cos(t), y + reach * math.sin(t)) for t in turns)

@@ -7,9 +7,8 @@ the name of a paper or not at all. What lies beyond is refused.
 from __future__ import annotations
 
 from cutpaths.drawing import Document
+from cutpaths.machine.plotter import OLD_LEAST, OLD_MOST
 from cutpaths.writers.hpgl import plot
-
-LEAST, MOST = -(2**15), 2**15 - 1
 
 
 def render(document: Document) -> bytes:
@@ -18,4 +17,4 @@ def render(document: Document) -> bytes:
     Raises:
         DrawingError: there is not one sheet, or it holds what cannot be written.
     """
-    return plot(document, reach=(LEAST, MOST), sized=False)
+    return plot(document, reach=(OLD_LEAST, OLD_MOST), sized=False)

@@ -43,10 +43,10 @@ def filled(template: str, values: Mapping[str, str]) -> str:
 
 
 def data_block(value: object) -> Markup:
-    """JSON for a `<script type="application/json">`: nothing in it ends the block or opens a tag.
+    r"""JSON for a `<script type="application/json">`: nothing in it ends the block or opens a tag.
 
     >>> data_block({"a": "</script>"})
-    '{"a":"\\\\u003c/script\\\\u003e"}'
+    '{"a":"\\u003c/script\\u003e"}'
     """
     text = json.dumps(value, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
     for letter in "<>&\u2028\u2029":

@@ -21,7 +21,7 @@ def snug_width(sheet: Sheet) -> int:
     """The largest sum of widths that the strip can hold."""
     if sheet.width > MOST:
         return sheet.width
-    return _sums(_counts(sheet, 0), sheet.width).bit_length() - 1
+    return sums(_counts(sheet, 0), sheet.width).bit_length() - 1
 
 
 def next_height(sheet: Sheet, least: int) -> int:
@@ -29,7 +29,7 @@ def next_height(sheet: Sheet, least: int) -> int:
     tallest = max(height for kind in sheet.kinds for _, height, _ in kind.ways)
     if least + tallest > MOST:
         return least
-    above = _sums(_counts(sheet, 1), least + tallest) >> least
+    above = sums(_counts(sheet, 1), least + tallest) >> least
     return least + (above & -above).bit_length() - 1
 
 
@@ -42,18 +42,18 @@ def _counts(sheet: Sheet, axis: int) -> Counter[int]:
     return counts
 
 
-def _sums(counts: Mapping[int, int], most: int) -> int:
+def sums(counts: Mapping[int, int], most: int) -> int:
     """The set of sums, up to `most`, of at most so many of each length.
 
-    >>> bin(_sums({2: 2, 5: 1}, 7))
+    >>> bin(sums({2: 2, 5: 1}, 7))
     '0b10110101'
     """
-    sums, mask = 1, (1 << most + 1) - 1
+    reached, mask = 1, (1 << most + 1) - 1
     for length, count in counts.items():
         left, times = min(count, most // length), 1
         while left:
             times = min(times, left)
-            sums |= sums << times * length & mask
+            reached |= reached << times * length & mask
             left -= times
             times *= 2
-    return sums
+    return reached

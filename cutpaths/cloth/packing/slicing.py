@@ -2,10 +2,10 @@
 
 A region of the strip takes, at its lower left corner, the piece that fits it best. A cut above
 the piece and one beside it leave two regions, and so on. Best is a piece that fills a region's
-width and height, then one that fills its width, its height, then the first in the order that fits:
-the priorities of D. Zhang, L. Shi, S. C. H. Leung, T. Wu, "A priority heuristic for the guillotine
-rectangular packing problem", Information Processing Letters 116(1), 2016, 15-21. The cut that
-leaves the larger margin is made first; for flipped ranks it is the other. All lengths are in steps.
+width and height, then one that fills either, then the first in the order that fits; after the
+priorities of D. Zhang, L. Shi, S. C. H. Leung, T. Wu, "A priority heuristic for the guillotine
+rectangular packing problem", Information Processing Letters 116(1), 2016, 15-21. The shorter of
+the two cuts is made first, and for flipped ranks the longer. All lengths are in steps.
 """
 
 from __future__ import annotations
@@ -74,14 +74,14 @@ def _best(order: Order, fitting: int, region: Region) -> int:
     filling = fitting & order.widths.exactly.get(wide, 0)
     if stage is Stage.CROSSCUT:
         return level & filling or level or fitting
-    return level & filling or filling or level or fitting
+    return level & filling or level | filling or fitting
 
 
 def _remains(region: Region, shape: Shape, *, flipped: bool) -> tuple[Region, Region]:
     """The regions left by a piece; the one that the second cut frees comes last, and is next."""
     x, y, wide, high, stage = region
     beside, above = wide - shape.width, high - shape.height
-    across = (beside < above) is not flipped if stage is Stage.ANY else stage is not Stage.CROSSCUT
+    across = (wide < high) is not flipped if stage is Stage.ANY else stage is not Stage.CROSSCUT
     inside = INSIDE[stage]
     if across:
         return (

@@ -70,7 +70,7 @@ function settle(known, start) {
 
 /** Model less tape for each reading, and its change with each number. */
 function model(known, numbers) {
-  const places = known.spots.map((spot) => placeOf(spot, numbers));
+  const places = known.spots.map((spot) => spotOf(spot, numbers));
   const rest = [];
   const slope = [];
   const more = numbers.slice(PICTURE).map(() => 0);
@@ -95,7 +95,7 @@ function model(known, numbers) {
 }
 
 /** Where a point of the picture falls, and the change of right and up with a, b, e, g and h. */
-function placeOf([x, y], [a, b, e, g, h]) {
+function spotOf([x, y], [a, b, e, g, h]) {
   const depth = g * x + h * y + 1;
   const [right, up] = [(a * x + b * y) / depth, (e * y) / depth];
   return {
@@ -114,7 +114,7 @@ function possible({ corner }, [a, , e, g, h]) {
 function startFrom(known, [g, h]) {
   const numbers = [1, 0, 1, g, h];
   if (!known.positions.length) return numbers;
-  const places = known.positions.map(([i]) => placeOf(known.spots[i], numbers).at);
+  const places = known.positions.map(([i]) => spotOf(known.spots[i], numbers).at);
   const mat = known.positions.map(([, x, y]) => [x, y]);
   const [p, q] = [mean(places), mean(mat)];
   let [along, across] = [0, 0];

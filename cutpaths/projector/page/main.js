@@ -96,8 +96,8 @@ function draw() {
   const calibrating = state.mode === "calibrate";
   const stopped = calibrating ? "" : refusal();
   if (calibrating) drawTarget(picture, crossesOf(rig), width, height, state, chosen);
-  else if (!stopped) drawMarks(picture, data, state, view);
-  if (state.scale && view && !refusal()) drawScale(picture, data, state, view);
+  else if (!stopped) drawMarks(picture, data, state, view, width);
+  if (state.scale && view && !refusal()) drawScale(picture, data, state, view, width);
   document.body.className = state.light ? "light-on-dark" : "dark-on-light";
   find("calibrate").hidden = !calibrating;
   find("work").hidden = calibrating;

@@ -3,7 +3,7 @@
 import { MIRROR, apply, depthAt, motion, product } from "./homography.js";
 import { line, shape } from "./svg.js";
 
-const DEPTH_LEAST = 1e-3; // of the depth at the picture's middle: what is farther is not drawn
+const HORIZON = 1e-3; // of the depth at the picture's middle: what is farther is not drawn
 
 /** From mm of the piece to pixels: laid, mirrored, nudged, on the table, on the picture. */
 export function placeOf(state, station, view, raised) {
@@ -16,7 +16,7 @@ export function placeOf(state, station, view, raised) {
 }
 
 /** Draws the state's frame into a group. */
-export function drawMarks(group, data, state, view) {
+export function drawMarks(group, data, state, view, width) {
   const piece = data.pieces[state.piece];
   const station = piece.stations[state.station];
   const place = placeOf(state, station, view, data.raised);
@@ -26,25 +26,32 @@ export function drawMarks(group, data, state, view) {
     const wanted = step === undefined || each.step === step || each.role === "CUT";
     if (!wanted || state.hidden.includes(each.role)) continue;
     const faint = each.role === "CUT" && step !== undefined && each.step !== step;
-    const ink = inkOf(roles.get(each.role), state, faint);
+    const ink = inkOf(roles.get(each.role), state, width, faint);
     const points = each.closed ? [...each.points, each.points[0]] : each.points;
     for (const part of warped(place, points)) {
       group.append(line(part, { ...ink, "data-role": each.role, "data-step": each.step }));
     }
   }
-  for (const letter of piece.letters) drawText(group, place, letter.at, letter.text, state);
+  for (const letter of piece.letters) drawText(group, place, letter.at, letter.text, state, width);
 }
 
 /** Draws the scale squares about the middle of the picture's table. */
-export function drawScale(group, data, state, view) {
+export function drawScale(group, data, state, view, width) {
   const place = data.raised ? product(view.toPixel, data.raised) : view.toPixel;
   for (const [size, text] of data.scale) {
     const half = size / 2;
     const ring = [[-half, -half], [half, -half], [half, half], [-half, half], [-half, -half]];
-    const ink = { stroke: plain(state), "stroke-width": state.strength, "data-role": "SCALE" };
+    const ink = {
+      stroke: plain(state), "stroke-width": lineWidth(state, width), "data-role": "SCALE",
+    };
     for (const part of warped(place, ring)) group.append(line(part, ink));
-    drawText(group, place, [0, -half + 4], text, state);
+    drawText(group, place, [0, size > 90 ? -half - 12 : 0], text, state, width);
   }
+}
+
+/** The width of lines, in pixels: the strength is for a picture of 1920. */
+export function lineWidth(state, width) {
+  return (state.strength * width) / 1920;
 }
 
 /** The ink of plain lines and letters. */
@@ -52,17 +59,18 @@ export function plain(state) {
   return state.light ? "#ffffff" : "#000000";
 }
 
-function inkOf(role, state, faint) {
-  const ink = { stroke: state.light ? role.light : role.dark, "stroke-width": state.strength };
+function inkOf(role, state, width, faint) {
+  const stroke = state.light ? role.light : role.dark;
+  const ink = { stroke, "stroke-width": lineWidth(state, width) };
   if (role.pattern.length) {
-    ink["stroke-dasharray"] = role.pattern.map((mm) => mm * 2).join(" ");
+    ink["stroke-dasharray"] = role.pattern.map((mm) => (mm * width) / 960).join(" ");
   }
   return faint ? { ...ink, "stroke-opacity": 0.5 } : ink;
 }
 
 /** The parts of a line that are before the horizon, in pixels. */
 export function warped(place, points) {
-  const least = DEPTH_LEAST * Math.abs(place[8]);
+  const least = HORIZON * Math.abs(place[8]);
   const parts = [];
   for (let n = 1; n < points.length; n += 1) {
     const part = before(place, points[n - 1], points[n], least);
@@ -86,10 +94,10 @@ function before(place, start, end, least) {
   return near > 0 ? [start, cut] : [cut, end];
 }
 
-function drawText(group, place, at, text, state) {
-  if (depthAt(place, at) <= DEPTH_LEAST * Math.abs(place[8])) return;
+function drawText(group, place, at, text, state, width) {
+  if (depthAt(place, at) <= HORIZON * Math.abs(place[8])) return;
   const [x, y] = apply(place, at);
-  const size = 12 + 6 * state.strength;
+  const size = ((12 + 6 * state.strength) * width) / 1920;
   group.append(shape("text", {
     x, y, fill: plain(state), "font-size": size, "text-anchor": "middle",
   }, text));

@@ -47,11 +47,11 @@ export function readRig(text) {
 
 /** A value: a text, a pair, or a word as it stands. */
 function value(text) {
-  if (text.startsWith("[")) return text.replace(/^\[|\]$/g, "").split(",").map((t) => plain(t));
-  return plain(text);
+  if (text.startsWith("[")) return text.replace(/^\[|\]$/g, "").split(",").map((t) => plainValue(t));
+  return plainValue(text);
 }
 
-function plain(text) {
+function plainValue(text) {
   const trimmed = text.trim();
   if (!/^".*"$/.test(trimmed)) return trimmed;
   try {

@@ -1,6 +1,6 @@
 /** The target: numbered crosses over the whole picture. */
 
-import { plain } from "./marks.js";
+import { lineWidth, plain } from "./marks.js";
 import { line, shape } from "./svg.js";
 
 /** Draws all crosses into a group; those of the reading that is being typed are larger. */
@@ -9,7 +9,7 @@ export function drawTarget(group, crosses, width, height, state, chosen) {
   crosses.forEach(([x, y], n) => {
     const number = n + 1;
     const arm = size * (chosen.includes(number) ? 30 : 18);
-    const ink = { stroke: plain(state), "stroke-width": state.strength, "data-cross": number };
+    const ink = { stroke: plain(state), "stroke-width": lineWidth(state, width) };
     group.append(line([[x - arm, y], [x + arm, y]], ink));
     group.append(line([[x, y - arm], [x, y + arm]], ink));
     const [left, above] = [x > width / 2, y > height / 2];

@@ -1,0 +1,248 @@
+"""Kits by the dozen: the same blankets cut many times from bolts; mm, exact."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from fractions import Fraction
+
+from cutpaths.cloth.bolts import BoltPlan, bolt_plans
+from cutpaths.cloth.bound import freely_bound
+from cutpaths.cloth.by_hand import misfits
+from cutpaths.cloth.kit_patterns import PatternPlan, pattern_plan
+from cutpaths.cloth.needs import BACKING, PANELS, Need, needs_of
+from cutpaths.cloth.stock import before_washing, lost_first, stock_of, strip_width
+from cutpaths.errors import CutpathsError, Finding, InputError
+from cutpaths.lengths import INCH
+from cutpaths.pieces import Kit
+from cutpaths.project.model import Fabric, Project
+from cutpaths.project.stock import Run, Sold, Stock
+
+ROUGH = 2 * INCH  # more than the backing, each way; common practice, no source
+
+
+class KitBacking(StrEnum):
+    """How a kit's backing is cut."""
+
+    YARDAGE = "yardage"  # a length of cloth at its full width
+    ROUGH = "rough"  # larger than needed, each way
+    EXACT = "exact"  # to size; for tops of one cloth, which come out as they are cut
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FabricRun:
+    """One fabric of a run of kits.
+
+    Attributes:
+        project: where its ruler is from.
+        fabric, stock: which one, and how it is sold.
+        needs: what all kits take of it.
+        plan: the strips, in steps.
+        bolts: how they lie on bolts.
+        bound: length of cloth below which no plan of any kind comes, without squaring up.
+    """
+
+    project: Project
+    fabric: Fabric
+    stock: Stock
+    needs: tuple[Need, ...]
+    plan: PatternPlan
+    bolts: tuple[BoltPlan, ...]
+    bound: Fraction
+
+    @property
+    def count(self) -> int:
+        """Bolts to order."""
+        return sum(plan.bolts for plan in self.bolts)
+
+    @property
+    def strips_length(self) -> Fraction:
+        """Length of all strips, without squaring up."""
+        return self.plan.length * self.plan.sheet.step
+
+    @property
+    def used(self) -> Fraction:
+        """Length that is cut into, squaring up with it."""
+        return sum((plan.used * plan.bolts for plan in self.bolts), Fraction(0))
+
+    @property
+    def gap(self) -> Fraction:
+        """How far the strips are above the bound, as a part of it."""
+        return (self.strips_length - self.bound) / self.bound
+
+    @property
+    def strip_gap(self) -> Fraction:
+        """How far they are above the best plan of strips there can be, as a part of it."""
+        least = max(self.plan.bound * self.plan.sheet.step, self.bound)
+        return (self.strips_length - least) / least
+
+
+def kit_runs(
+    kits: Sequence[Kit], number: int, backing: KitBacking, seconds: float
+) -> tuple[FabricRun, ...]:
+    """A plan for every fabric of some blankets, each cut so many times.
+
+    Raises:
+        InputError: a piece fits no cloth, a fabric is not sold by the length, the backing of a
+            pieced top is to be exact, or there are not bolts enough.
+    """
+    jobs = list(_jobs(kits, number, backing))
+    findings = [f for project, fabric, needs in jobs for f in _flaws(project, fabric, needs)]
+    if findings:
+        raise InputError(*findings)
+    runs = tuple(_run(*job, seconds) for job in jobs)
+    short = [finding for run in runs for finding in _too_few(run, number)]
+    if short:
+        raise InputError(*short)
+    return runs
+
+
+def _jobs(
+    kits: Sequence[Kit], number: int, backing: KitBacking
+) -> Iterator[tuple[Project, Fabric, tuple[Need, ...]]]:
+    """For each fabric what all kits take; fabrics of one name and stock are one."""
+    taken: dict[str, tuple[Project, Fabric, list[Need]]] = {}
+    for kit in kits:
+        _require_backing(kit, backing)
+        for fabric in kit.project.fabrics:
+            needs = [_as_kit(kit, fabric, need, backing) for need in needs_of(kit, fabric)]
+            many = [replace(need, count=need.count * number) for need in needs]
+            if many:
+                known = taken.setdefault(fabric.name, (kit.project, fabric, []))
+                _require_same(known[1], fabric)
+                known[2].extend(many)
+    yield from ((project, fabric, tuple(needs)) for project, fabric, needs in taken.values())
+
+
+def _require_backing(kit: Kit, backing: KitBacking) -> None:
+    if backing is KitBacking.EXACT and kit.pieced:
+        problem = "must not be exact for a pieced top, which seldom comes out to size"
+        raise InputError(
+            Finding(key="top", problem=problem, hint="Ask for yardage or rough backings")
+        )
+
+
+def _require_same(one: Fabric, other: Fabric) -> None:
+    if one.stock != other.stock or one.directional != other.directional:
+        problem = "must be the same cloth in all projects of a run"
+        hint = "Give it another name in one of them"
+        raise InputError(Finding(key=f"fabric.{one.name}.stock", problem=problem, hint=hint))
+
+
+def _as_kit(kit: Kit, fabric: Fabric, need: Need, backing: KitBacking) -> Need:
+    """A need as a kit has it: only backings differ."""
+    if need.part not in (BACKING, PANELS) or backing is KitBacking.EXACT:
+        return need
+    width, height = need.size
+    if backing is KitBacking.ROUGH:
+        return replace(need, size=(width + ROUGH, height + ROUGH), then="")
+    stock = stock_of(kit.project, fabric)
+    full = strip_width(stock)
+    length = height
+    if need.run is not Run.LENGTHWISE and height <= full < width:
+        length = width
+    elif need.run is Run.EITHER and width <= full and height <= full:
+        length = min(width, height)
+    fits = (width if length == height else height) <= full
+    return replace(need, size=(full if fits else width, length), run=Run.LENGTHWISE, then="")
+
+
+def _flaws(project: Project, fabric: Fabric, needs: Sequence[Need]) -> Iterator[Finding]:
+    stock = stock_of(project, fabric)
+    if stock.sold is not Sold.LENGTH:
+        yield Finding(
+            key=f"fabric.{fabric.name}.stock.sold",
+            problem=f'must be "length" for kits from bolts, got "{stock.sold}"',
+        )
+        return
+    yield from misfits(project, fabric, needs)
+    room = stock.bolt * (1 - lost_first(stock)[0]) - 2 * stock.square_up
+    for need in needs:
+        longest = max(need.size) if need.run is Run.EITHER else need.item.height
+        if longest > room:
+            ruler = project.ruler
+            yield Finding(
+                key=f"fabric.{fabric.name}.stock.bolt",
+                problem=f"must hold {need.words(ruler, 1)}, got {ruler.text(stock.bolt)}",
+            )
+
+
+def _run(project: Project, fabric: Fabric, needs: tuple[Need, ...], seconds: float) -> FabricRun:
+    stock = stock_of(project, fabric)
+    items, width = [need.item for need in needs], strip_width(stock)
+    plan = pattern_plan(items, width, seconds)
+    bolt = stock.bolt * (1 - lost_first(stock)[0])
+    run = FabricRun(
+        project=project,
+        fabric=fabric,
+        stock=stock,
+        needs=needs,
+        plan=plan,
+        bolts=bolt_plans(plan.uses, plan.sheet.step, bolt, stock.square_up),
+        bound=freely_bound(items, width, Fraction(0)),
+    )
+    _require_sound(run, width)
+    return run
+
+
+def _require_sound(run: FabricRun, width: Fraction) -> None:
+    """Judges strips by their sizes alone: what each holds fits it, and all pieces are there.
+
+    Raises:
+        CutpathsError: a strip is too full, a piece is missing or not of its size.
+    """
+    made = [0] * len(run.needs)
+    step = run.plan.sheet.step
+    strips = [(p, n * plan.bolts) for plan in run.bolts for p, n in plan.strips]
+    for pattern, times in strips:
+        if sum(section.width * n for section, n in pattern.sections) * step > width:
+            raise CutpathsError(f"a strip of {run.fabric.label} is wider than its cloth")
+        for section, n in pattern.sections:
+            item = run.needs[section.item].item
+            size = (item.height, item.width) if section.turned else (item.width, item.height)
+            whole = section.pile * section.height <= pattern.height
+            if not whole or (section.width * step, section.height * step) != size:
+                raise CutpathsError(f"a piece of {run.fabric.label} is not of its size")
+            made[section.item] += section.pile * n * times
+    if any(count < need.count for count, need in zip(made, run.needs, strict=True)):
+        raise CutpathsError(f"the plan of {run.fabric.label} lacks pieces")
+
+
+def _too_few(run: FabricRun, number: int) -> Iterator[Finding]:
+    """More kits than the bolts that can be had."""
+    most = run.stock.bolts
+    if most is not None and run.count > most:
+        can = number * most // run.count
+        yield Finding(
+            key=f"fabric.{run.fabric.name}.stock.bolts",
+            problem=f"must be at least {run.count} for {number} kits, got {most}",
+            hint=f"They are enough for about {can} kits",
+        )
+
+
+def length_each(run: FabricRun, number: int) -> Fraction:
+    """Cloth for one kit, before any washing."""
+    return before_washing(run.used, lost_first(run.stock)[0]) / number
+
+
+def kits_a_bolt(run: FabricRun, number: int) -> Fraction:
+    """How many kits one bolt serves on the whole."""
+    return Fraction(number, run.count)
+
+
+def cost_each(run: FabricRun, number: int) -> Fraction | None:
+    """What the cloth of one kit costs when whole bolts are bought."""
+    if run.stock.price is None:
+        return None
+    return run.stock.price * run.count * run.stock.bolt / run.stock.per / number
+
+
+def pieces_over(run: FabricRun) -> dict[int, int]:
+    """Pieces that the strips give beyond what is needed, by the index of the need."""
+    made = [0] * len(run.needs)
+    for pattern, times in run.plan.uses:
+        for item, count in pattern.counts().items():
+            made[item] += count * times
+    over = {i: made[i] - need.count for i, need in enumerate(run.needs)}
+    return {i: n for i, n in over.items() if n}

@@ -1,0 +1,1 @@
+"""The projector's page in a real browser."""

@@ -6,8 +6,8 @@ or from the left selvage to the right.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from cutpaths.cloth.packing.items import Length, Placement
@@ -73,3 +73,15 @@ def stages(node: Node) -> int:
     Cloth cut into strips, those crosscut and the crosscuts trimmed has three stages.
     """
     return 1 + max(map(stages, node.parts)) if isinstance(node, Cut) else 0
+
+
+def rewritten(node: Node, leaf: Callable[[Taken], Node]) -> Node:
+    """A tree with each of its pieces, the last first, replaced by a node of the same size."""
+    match node:
+        case Taken():
+            return leaf(node)
+        case Cut(parts=parts):
+            changed = [rewritten(part, leaf) for part in reversed(parts)]
+            return replace(node, parts=tuple(reversed(changed)))
+        case Waste():
+            return node

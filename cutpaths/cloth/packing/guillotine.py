@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from cutpaths.cloth.packing.bounds import least_height
 from cutpaths.cloth.packing.effort import Clock, Effort, Watch, unwatched
 from cutpaths.cloth.packing.filling import Filling, plan_of
 from cutpaths.cloth.packing.items import Item, Length
-from cutpaths.cloth.packing.knife import cuts_of
 from cutpaths.cloth.packing.levels import levels_filling
 from cutpaths.cloth.packing.order import Order
-from cutpaths.cloth.packing.plan import Method, Plan
+from cutpaths.cloth.packing.plan import CutPlan, Method, with_cuts
 from cutpaths.cloth.packing.search import Search
 from cutpaths.cloth.packing.sheet import sheet_of
 from cutpaths.cloth.packing.slicing import Cutting, slicing_filling
@@ -28,7 +26,7 @@ def pack_guillotine(
     cutting: Cutting = Cutting.STRIPS,
     effort: Effort = Effort(),  # noqa: B008 (frozen)
     watch: Watch = unwatched,
-) -> Plan:
+) -> CutPlan:
     """A plan as short as a search finds, with the tree of cuts that sets its pieces free.
 
     Args:
@@ -51,7 +49,5 @@ def pack_guillotine(
     flips = FLIPS if cutting is Cutting.EDGE_TO_EDGE else 0.0
     found = Search(sheet, pack, clock, seed=effort.seed, flips=flips).best()
     if found is None:
-        plan = plan_of(sheet, levels, Method.LEVELS)
-    else:
-        plan = plan_of(sheet, found, METHODS[cutting])
-    return replace(plan, cuts=cuts_of(plan.placements, plan.width, plan.height))
+        return with_cuts(plan_of(sheet, levels, Method.LEVELS))
+    return with_cuts(plan_of(sheet, found, METHODS[cutting]))

@@ -36,13 +36,17 @@ class Cloth(NamedTuple):
         return Cloth(start, self.foot, end, self.head)
 
 
-def cuts_of(pieces: Sequence[Placement], width: Length, height: Length) -> Node | None:
+def cuts_of(pieces: Sequence[Placement], width: Length, height: Length) -> Node:
     """The tree of cuts that sets pieces free from a strip, first across it where that is possible.
 
-    None where no cuts from edge to edge do.
+    Raises:
+        ValueError: no cuts from edge to edge set them free.
     """
     whole = Cloth(0, 0, width, height)
-    return _tree(pieces, whole, Way.ACROSS) or _tree(pieces, whole, Way.ALONG)
+    tree = _tree(pieces, whole, Way.ACROSS) or _tree(pieces, whole, Way.ALONG)
+    if tree is None:
+        raise ValueError("no cuts from edge to edge set these pieces free")
+    return tree
 
 
 def _tree(pieces: Sequence[Placement], cloth: Cloth, way: Way) -> Node | None:

@@ -10,24 +10,21 @@ may be turned lie flat where that fits.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from cutpaths.cloth.packing.filling import Filling, plan_of
 from cutpaths.cloth.packing.items import Item, Length
-from cutpaths.cloth.packing.knife import cuts_of
-from cutpaths.cloth.packing.plan import Method, Plan
+from cutpaths.cloth.packing.plan import CutPlan, Method, with_cuts
 from cutpaths.cloth.packing.sheet import Sheet, sheet_of
 
 
-def pack_levels(items: Sequence[Item], width: Length) -> Plan:
+def pack_levels(items: Sequence[Item], width: Length) -> CutPlan:
     """A plan in levels, which three stages of cuts set free.
 
     Raises:
         InputError: there is nothing to cut, or items are too wide for the strip.
     """
     sheet = sheet_of(items, width)
-    plan = plan_of(sheet, levels_filling(sheet), Method.LEVELS)
-    return replace(plan, cuts=cuts_of(plan.placements, plan.width, plan.height))
+    return with_cuts(plan_of(sheet, levels_filling(sheet), Method.LEVELS))
 
 
 def levels_filling(sheet: Sheet) -> Filling:

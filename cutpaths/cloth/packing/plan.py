@@ -7,6 +7,7 @@ from enum import StrEnum
 
 from cutpaths.cloth.packing.cuts import Node
 from cutpaths.cloth.packing.items import Length, Placement
+from cutpaths.cloth.packing.knife import cuts_of
 
 
 class Method(StrEnum):
@@ -27,11 +28,31 @@ class Plan:
         height: length of cloth that the pieces take.
         placements: one for each piece.
         method: how it was made.
-        cuts: the tree of cuts that sets the pieces free, where all cuts run from edge to edge.
     """
 
     width: Length
     height: Length
     placements: tuple[Placement, ...]
     method: Method
-    cuts: Node | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutPlan(Plan):
+    """A plan with the tree of cuts, each from edge to edge, that sets its pieces free."""
+
+    cuts: Node
+
+
+def with_cuts(plan: Plan) -> CutPlan:
+    """A plan with its cuts.
+
+    Raises:
+        ValueError: no cuts from edge to edge set its pieces free.
+    """
+    return CutPlan(
+        width=plan.width,
+        height=plan.height,
+        placements=plan.placements,
+        method=plan.method,
+        cuts=cuts_of(plan.placements, plan.width, plan.height),
+    )

@@ -57,19 +57,14 @@ class Strip(NamedTuple):
 
 
 class StripPricing:
-    """Finds strips of much worth.
+    """Finds strips of much worth, none higher than the tallest piece of a sheet."""
 
-    Args:
-        sheet: what may be cut.
-        highest: no strip is higher, in steps.
-    """
-
-    def __init__(self, sheet: Sheet, highest: int) -> None:
+    def __init__(self, sheet: Sheet) -> None:
+        highest = max(height for kind in sheet.kinds for _, height, _ in kind.ways)
         self._parts: dict[int, list[Part]] = {}
         for item, kind in enumerate(sheet.kinds):
             for width, height, turned in kind.ways:
-                if height <= highest:
-                    self._parts.setdefault(width, []).append(Part(item, height, turned))
+                self._parts.setdefault(width, []).append(Part(item, height, turned))
         self._widths = sorted(self._parts)
         self._heights = sorted(set().union(*(_sums(p, highest) for p in self._parts.values())))
         self._knapsack = Knapsack(self._widths, sheet.width)

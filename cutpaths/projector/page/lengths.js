@@ -25,7 +25,7 @@ export function readLength(text, unit) {
 
 /** A length in a unit, with what decimals it needs. */
 export function showLength(mm, unit) {
-  return `${Number((mm / UNITS[unit]).toFixed(unit === "mm" ? 1 : 3))} ${unit}`;
+  return `${Number((mm / UNITS[unit]).toFixed(3))} ${unit}`;
 }
 
 /** The unit that explains a reading `ratio` times too large; empty where none does. */

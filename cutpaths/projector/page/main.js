@@ -43,7 +43,7 @@ function take(next) {
   rig = next;
   rows = rowsFor(rig);
   find("unit").value = rig.unit ?? find("unit").value;
-  find("form").replaceChildren(formFor(rows, change, choose));
+  find("form").replaceChildren(formFor(rows, type, choose));
   change(rows);
 }
 
@@ -61,6 +61,10 @@ function change(next) {
   set("fit", verdict(sound));
   if (view) keep(rig);
   draw();
+}
+
+function type(row, key, text) {
+  change(rows.map((each, n) => (n === row ? { ...each, [key]: text } : each)));
 }
 
 function verdict(sound) {
@@ -146,7 +150,7 @@ for (const button of document.querySelectorAll("button[data-action]")) {
 }
 find("more").addEventListener("click", () => {
   rows = [...rows, { from: "", to: "", text: "" }];
-  find("form").replaceChildren(formFor(rows, change, choose));
+  find("form").replaceChildren(formFor(rows, type, choose));
   change(rows);
 });
 find("save").addEventListener("click", save);

@@ -57,8 +57,8 @@ export function remarksOf(rig, rows, problems, crosses, view) {
   });
 }
 
-/** The table of the form; `onChange(rows)` is called with each letter typed. */
-export function formFor(rows, onChange, onChoose) {
+/** The table of the form; `onType(row, key, text)` is called with each letter typed. */
+export function formFor(rows, onType, onChoose) {
   const body = html("tbody", {});
   rows.forEach((row, n) => {
     const field = (key, label, size) => html("input", {
@@ -69,8 +69,7 @@ export function formFor(rows, onChange, onChoose) {
       autocomplete: "off",
       "aria-label": `${label} of reading ${n + 1}`,
       "aria-describedby": `remark-${n}`,
-      oninput: (event) => onChange(rows.map((each, k) =>
-        (k === n ? { ...each, [key]: event.target.value } : each))),
+      oninput: (event) => onType(n, key, event.target.value),
       onfocus: () => onChoose(n),
     });
     body.append(html("tr", {},

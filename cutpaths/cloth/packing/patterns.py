@@ -1,0 +1,181 @@
+"""Many alike pieces: patterns for strips, and how often to cut each; takes the solver.
+
+The cutting-stock problem with three stages of cuts: strips across the cloth, crosscut into stacks,
+the stacks trimmed into pieces. Patterns are generated as they help a relaxation in which parts of
+strips may be cut (see `generation`); its cost is a proven bound on plans of such strips. Whole
+strips come from the solver in the time that there is, or from the relaxation rounded down with a
+search for the rest, whichever takes less cloth.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from enum import StrEnum
+from fractions import Fraction
+from math import ceil
+from typing import NamedTuple
+
+from cutpaths.cloth.packing.cover import Column, Cover
+from cutpaths.cloth.packing.cuts import Node, rewritten
+from cutpaths.cloth.packing.effort import Effort, Watch, unwatched
+from cutpaths.cloth.packing.generation import Offer, generated
+from cutpaths.cloth.packing.guillotine import pack_guillotine
+from cutpaths.cloth.packing.items import Item, Length
+from cutpaths.cloth.packing.knife import cuts_of
+from cutpaths.cloth.packing.runs import Run, runs_of, trimmed
+from cutpaths.cloth.packing.sheet import Shape, Sheet, sheet_of
+from cutpaths.cloth.packing.strips import Part, Stack, Strip, StripPricing
+
+NEAR_WHOLE = 1e-6  # how far below a whole number of times still counts as it
+GENERATING, WHOLE = 0.5, 0.25  # shares of the seconds; the search has the rest
+OFFERED = 16  # most strips that are added to the relaxation at once
+ENDLESS = 3600.0  # s, where an effort has no limit by the clock
+GAP = 1e-5  # share of the cloth by which the solver's whole strips may be above its best
+
+
+class Rounding(StrEnum):
+    """How parts of strips became whole ones."""
+
+    SOLVED = "whole strips, by the solver"
+    SEARCHED = "rounded down, the rest searched"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PatternPlan:
+    """Strips and how many of each are cut.
+
+    Attributes:
+        width: of the cloth.
+        height: length of cloth that all strips take.
+        runs: the strips.
+        rounding: how they were made whole.
+        bound: no plan of strips that are no higher, in three stages, takes less.
+    """
+
+    width: Length
+    height: Length
+    runs: tuple[Run, ...]
+    rounding: Rounding
+    bound: Length
+
+    @property
+    def gap(self) -> float:
+        """By which share of the bound the height is above it."""
+        return float(self.height / self.bound - 1)
+
+
+def pack_patterns(
+    items: Sequence[Item],
+    width: Length,
+    *,
+    effort: Effort = Effort(seconds=2.0),  # noqa: B008 (frozen)
+    watch: Watch = unwatched,
+) -> PatternPlan:
+    """Strips for many alike pieces, none higher than the tallest piece, and the proven bound.
+
+    Args:
+        items: what to cut, with large counts.
+        width: of the cloth.
+        effort: how much work to do.
+        watch: hears of the progress of the search for the rest and may stop it.
+
+    Raises:
+        InputError: there is nothing to cut, or items are too wide for the cloth.
+    """
+    sheet = sheet_of(items, width)
+    seconds = ENDLESS if effort.seconds is None else effort.seconds
+    generation = _generated(sheet, GENERATING * seconds)
+    least = sheet.size(ceil(generation.bound))
+    rest = replace(effort, seconds=(1 - GENERATING - WHOLE) * seconds)
+    plans = [
+        _plan(items, width, least, runs, rounding)
+        for rounding, runs in (
+            (Rounding.SOLVED, _solved(sheet, generation, WHOLE * seconds)),
+            (Rounding.SEARCHED, _searched(sheet, items, generation, rest, watch)),
+        )
+        if runs
+    ]
+    return min(plans, key=lambda plan: plan.height)
+
+
+class Generation(NamedTuple):
+    """Strips in steps, the cover by them, how often its relaxation cuts each, and the bound."""
+
+    strips: tuple[Strip, ...]
+    cover: Cover
+    times: tuple[float, ...]
+    bound: Fraction
+
+
+def _generated(sheet: Sheet, seconds: float) -> Generation:
+    demands = [kind.count for kind in sheet.kinds]
+    pricing, cover, strips = StripPricing(sheet), Cover(demands), list(_plain(sheet))
+    for strip in strips:
+        cover.add(_column(strip))
+
+    def price(worth: Sequence[int]) -> Offer:
+        rate, found = pricing.best(worth)
+        strips.extend(found[:OFFERED])
+        return Offer(rate, [_column(strip) for strip in found[:OFFERED]])
+
+    relaxed, bound = generated(cover, demands, price, seconds=seconds)
+    return Generation(tuple(strips), cover, relaxed.times, bound)
+
+
+def _plain(sheet: Sheet) -> Iterator[Strip]:
+    """For each way a piece may lie, a strip of nothing else."""
+    for item, kind in enumerate(sheet.kinds):
+        for width, height, turned in kind.ways:
+            yield Strip((Stack(width, (Part(item, height, turned),)),) * (sheet.width // width))
+
+
+def _column(strip: Strip) -> Column:
+    return Column(strip.height, strip.makes)
+
+
+def _solved(sheet: Sheet, generation: Generation, seconds: float) -> list[Run]:
+    """The solver's whole strips; none if it finds none in time."""
+    times = generation.cover.whole(seconds=seconds, gap=GAP) or ()
+    used = [(n, strip) for n, strip in zip(times, generation.strips, strict=False) if n]
+    return [Run(n, _cuts(sheet, strip)) for n, strip in used]
+
+
+def _searched(
+    sheet: Sheet, items: Sequence[Item], generation: Generation, effort: Effort, watch: Watch
+) -> list[Run]:
+    """The relaxation's strips rounded down, and strips searched for the pieces then missing."""
+    runs, made = [], Counter[int]()
+    for part, strip in zip(generation.times, generation.strips, strict=False):
+        if times := int(part + NEAR_WHOLE):
+            runs.append(Run(times, _cuts(sheet, strip)))
+            made.update({item: times * count for item, count in strip.makes.items()})
+    missing = [index for index, item in enumerate(items) if item.count > made[index]]
+    if missing:
+        rest = [replace(items[index], count=items[index].count - made[index]) for index in missing]
+        plan = pack_guillotine(rest, sheet.size(sheet.width), effort=effort, watch=watch)
+        renamed = rewritten(plan.cuts, lambda taken: replace(taken, item=missing[taken.item]))
+        runs.extend(runs_of(renamed))
+    return runs
+
+
+def _cuts(sheet: Sheet, strip: Strip) -> Node:
+    """A strip's tree of cuts, exact again."""
+    placements, x = [], 0
+    for stack in strip.stacks:
+        y = 0
+        for part in stack.parts:
+            shape = Shape(stack.width, part.height, part.item, 0, part.turned)
+            placements.append(sheet.placement(shape, x, y))
+            y += part.height
+        x += stack.width
+    return cuts_of(placements, sheet.size(sheet.width), sheet.size(strip.height))
+
+
+def _plan(
+    items: Sequence[Item], width: Length, least: Length, runs: Sequence[Run], rounding: Rounding
+) -> PatternPlan:
+    kept = trimmed(runs, [item.count for item in items])
+    height = sum((run.times * run.strip.height for run in kept), Fraction(0))
+    return PatternPlan(width=width, height=height, runs=kept, rounding=rounding, bound=least)

@@ -32,6 +32,7 @@ class Dimension:
         offset: distance of the dimension line from them, to the left of start to end when positive.
         text: what it reads, made from the exact length.
         height: text height in mm.
+        beyond: the text stands beyond the end, even where it would fit between the two points.
     """
 
     start: Point
@@ -39,6 +40,7 @@ class Dimension:
     offset: float
     text: str
     height: float = 5.0
+    beyond: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -252,12 +254,13 @@ def dimension_parts(dimension: Dimension) -> tuple[Path | Text, ...]:
 
 
 def _dimension_text(dimension: Dimension, frame: Motion, length: float) -> Text:
-    """The text above its line, never upside down; beside the line where it is too short."""
+    """The text above its line, never upside down; beside the line where asked or too short."""
     # The tails of letters hang a third of the height below the baseline.
     gap = dimension.height * 0.5
     upright = -90.0 < frame.degrees <= 90.0
     below = dimension.offset + gap if upright else dimension.offset - gap
-    fits = text_width(dimension.text, dimension.height) + 2 * gap <= length
+    room = text_width(dimension.text, dimension.height) + 2 * gap
+    fits = room <= length and not dimension.beyond
     along = length / 2 if fits else length + 2 * gap
     beyond = Anchor.START if upright else Anchor.END
     return Text(

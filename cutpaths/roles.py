@@ -99,7 +99,7 @@ def _style(
 STYLES: dict[Role, RoleStyle] = {
     Role.SCALE: _style("scale square", MachineWork.ASKED),
     Role.LABEL: _style("text", MachineWork.ASKED, width=0.3),
-    Role.GRAIN: _style("grain line", colour=_GREEN, width=0.3),
+    Role.GRAIN: _style("grain line", MachineWork.ASKED, colour=_GREEN, width=0.3),
     Role.MATCH: _style("quarter marks and patch seams", colour=_GREEN),
     Role.CENTER: _style("center mark", colour=_VERMILLION, width=0.5),
     Role.OPENING: _style("end of the turning opening", colour=_VERMILLION, width=0.5),

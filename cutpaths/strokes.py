@@ -21,7 +21,7 @@ import unicodedata
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import assert_never
 
@@ -86,6 +86,7 @@ def text_width(text: str, height: float) -> float:
     return sum(glyph.width for glyph in _glyphs(text)) / _CAPITAL * height
 
 
+@lru_cache(maxsize=1024)
 def text_strokes(text: str, height: float) -> tuple[Line, ...]:
     """The polylines of a text, letter by letter from the left.
 
@@ -120,6 +121,8 @@ def _check(height: float) -> None:
 # --- from text to glyphs
 
 
+# A drawing sets the same few words over and over: to find its extent, to write it, to check it.
+@lru_cache(maxsize=1024)
 def _glyphs(text: str) -> tuple[_Glyph, ...]:
     spelled = "".join(map(_spelled, unicodedata.normalize("NFC", text)))
     spelled = _DOT_LOST.sub(lambda found: _DOTLESS[found[0]], spelled)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from cutpaths.lengths import INCH, Ruler, Unit
+from cutpaths.project.cells import read_cells
 from cutpaths.project.model import (
     BackingCorners,
     Construction,
@@ -19,6 +20,7 @@ from cutpaths.project.model import (
     Squares,
     Top,
 )
+from cutpaths.project.patchwork import Grid, OnPoint
 
 Inches = Fraction | int
 
@@ -75,6 +77,18 @@ def squares(columns: int, rows: int, finished: Inches = Fraction(9, 2)) -> Squar
         tuple(names[(row + column) % 2] for column in range(columns)) for row in range(rows)
     )
     return Squares(finished=finished * INCH, chart=chart)
+
+
+def grid(side: Inches, cells: Sequence[str]) -> Grid:
+    """Square cells of one size, each of one fabric or split."""
+    read = read_cells(list(cells))
+    columns = len(cells[0].split())
+    return Grid(columns=(side * INCH,) * columns, rows=(side * INCH,) * len(cells), cells=read)
+
+
+def on_point(finished: Inches, chart: Sequence[tuple[str, ...]]) -> OnPoint:
+    """Squares on point in triangles of plain cloth."""
+    return OnPoint(finished=finished * INCH, chart=tuple(chart), setting="sand")
 
 
 def panel(width: Inches, height: Inches) -> Panel:

@@ -6,8 +6,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from cutpaths.geometry.assembly import Assembly, Piece
+from cutpaths.geometry.layouts.pairs import SewnPair
 from cutpaths.geometry.marks import Mark, MarkKind
-from cutpaths.geometry.polygons import Ring
+from cutpaths.geometry.polygons import Ring, along
 from cutpaths.pieces import CornerTemplate, Kit
 from cutpaths.shapes import Circle, Motion, Path, Point, shift
 
@@ -65,6 +66,32 @@ def template(change: PieceDamage) -> Damage:
     def spoil(kit: Kit) -> Kit:
         first, *rest = kit.templates
         return replace(kit, templates=(CornerTemplate(change(first.piece), first.corners), *rest))
+
+    return spoil
+
+
+def pair(change: Callable[[SewnPair], SewnPair]) -> Damage:
+    """Spoils the first squares that are sewn in pairs."""
+
+    def spoil(kit: Kit) -> Kit:
+        first, *rest = kit.pairs
+        return replace(kit, pairs=(change(first), *rest))
+
+    return spoil
+
+
+def regrained(way: Point) -> PieceDamage:
+    """Cuts a piece with its threads another way, and marks its grain line so."""
+
+    def spoil(piece: Piece) -> Piece:
+        assert piece.grain is not None
+        lines = (
+            replace(mark, points=(mark.points[0], along(mark.points[0], way, 20.0)))
+            if mark.kind is MarkKind.GRAIN
+            else mark
+            for mark in piece.marks
+        )
+        return replace(piece, grain=replace(piece.grain, way=way), marks=tuple(lines))
 
     return spoil
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 
-from builders import Sewn, folded_over, outline, panel, project, squares
+from builders import Sewn, folded_over, grid, on_point, outline, panel, project, squares
 from damage import Damage
 
 from cutpaths.lengths import INCH
@@ -35,6 +35,20 @@ def hexagon_like() -> Kit:
     """Six sides, given by points; waste of four sides."""
     points = (10, 0), (25, 0), (33, 13), (24, 26), (9, 26), (2, 13)
     return build(project(outline(points), (2,) * 6))
+
+
+@cache
+def paired() -> Kit:
+    """Squares split into triangles of two fabrics, which are sewn in pairs before cutting."""
+    top = grid(6, ["sand/sea sea\\sand", "sea\\sand sand/sea", "sand sea"])
+    return build(replace(project(top, (2, 2, 2, 2)), pairs=True))
+
+
+@cache
+def setting() -> Kit:
+    """Squares on point, a print with an up among them, set in plain triangles."""
+    chart = ("sand", "sea", "sand"), ("sea", "sand"), ("sand", "sea", "sand")
+    return build(project(on_point(4, chart), (2, 2, 2, 2)))
 
 
 @cache

@@ -22,8 +22,8 @@ FILE = Path(__file__).parent.parent / "fixtures" / "rigs" / "cases.json"
 
 def case(name: str, rig: Rig) -> dict[str, Any]:
     """One case: the rig's readings, rounded as written, and the pixels of some places."""
-    distances = [[d.first, d.second, round(float(d.mm), 3)] for d in rig.distances]
-    positions = [[p.cross, round(float(p.x), 3), round(float(p.y), 3)] for p in rig.positions]
+    distances = [(d.first, d.second, round(float(d.mm), 3)) for d in rig.distances]
+    positions = [(p.cross, round(float(p.x), 3), round(float(p.y), 3)) for p in rig.positions]
     half = math.hypot(rig.width, rig.height) / 2
     spots = np.array([((x - 960) / half, (540 - y) / half) for x, y in rig.crosses])
 

@@ -243,3 +243,24 @@ def test_chart_to_come_may_be_included_already(tmp_path: Path) -> None:
     path = written(tmp_path, 'include = ["chart.toml"]\n' + HEAD + FIXED)
     _, includes = load_to_arrange(path)
     assert includes == ("chart.toml",)
+
+
+def test_fabrics_take_turns_until_a_layout_is_included(tmp_path: Path) -> None:
+    """`fabrics` stand beside [arrange]: a chart that is included takes their place."""
+    turns = HEAD.replace("rows = 2\n", 'rows = 2\nfabrics = ["rose", "fern"]\n')
+    table = "[arrange]\nprints = { rose = 3, fern = 3 }\n"
+    path = written(tmp_path, turns + table)
+    rules, _ = load_to_arrange(path)
+    assert (rules.columns, rules.rows) == (3, 2)
+    top = load(path).top
+    assert isinstance(top, Squares)
+    assert top.chart == (("rose", "fern", "rose"), ("fern", "rose", "fern"))
+    chart = '[top]\nchart = ["fern rose fern", "rose fern rose"]\n'
+    (tmp_path / "arranged.toml").write_text(chart, encoding="utf-8")
+    path = written(tmp_path, 'include = ["arranged.toml"]\n' + turns + table)
+    top = load(path).top
+    assert isinstance(top, Squares)
+    assert top.chart == (("fern", "rose", "fern"), ("rose", "fern", "rose"))
+    own = turns.replace("rows = 2\n", 'rows = 2\nchart = ["fern rose fern", "rose fern rose"]\n')
+    with pytest.raises(InputError, match="`top.fabrics` has no place beside a chart"):
+        load(written(tmp_path, own + table))

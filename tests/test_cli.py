@@ -37,7 +37,7 @@ def test_new_figures_prove_write(tmp_path: Path) -> None:
     figures = _run("figures", "first.toml", cwd=tmp_path)
     assert figures.stdout.splitlines()[0] == "First blanket"
     prove = _run("prove", "first.toml", cwd=tmp_path)
-    assert (prove.returncode, prove.stdout.splitlines()[-1]) == (0, "All 41 checks hold.")
+    assert (prove.returncode, prove.stdout.splitlines()[-1]) == (0, "All 42 checks hold.")
     write = _run("write", "first.toml", "-o", "out", cwd=tmp_path)
     assert (write.returncode, write.stderr) == (0, "")
     listed = {Path(line).name for line in write.stdout.splitlines()}
@@ -182,3 +182,32 @@ def test_letters_without_strokes_are_reported(tmp_path: Path) -> None:
     assert run.returncode == 0
     assert run.stderr == "Note: no stroke letters for 海 辺; drawn as boxes.\n"
     assert run.stdout.splitlines()[0] == str(Path("out") / "blanket-projector-backing.svg")
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+def test_a_full_output_is_one_line(tmp_path: Path) -> None:
+    """No traceback where standard output takes nothing, nor where standard error does either."""
+    command = [sys.executable, "-m", "cutpaths", "figures", TIDEPOOL]
+    with Path("/dev/full").open("w") as full:
+        run = subprocess.run(
+            command, cwd=tmp_path, stdout=full, stderr=subprocess.PIPE, text=True, check=False
+        )
+        both = subprocess.run(command, cwd=tmp_path, stdout=full, stderr=full, check=False)
+    message = "Error: the output cannot be written: no space left on device\n"
+    assert (run.returncode, run.stderr, both.returncode) == (1, message, 1)
+
+
+def test_a_reader_that_goes_away_ends_it_quietly(tmp_path: Path) -> None:
+    """Exit status 1 and not a word where nobody reads the pipe any more."""
+    reader, writer = os.pipe()
+    os.close(reader)
+    run = subprocess.run(
+        [sys.executable, "-m", "cutpaths", "figures", TIDEPOOL],
+        cwd=tmp_path,
+        stdout=writer,
+        stderr=subprocess.PIPE,
+        text=True,
+        check=False,
+    )
+    os.close(writer)
+    assert (run.returncode, run.stderr) == (1, "")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 import pytest
 from cloths import BARE, QUICK, kit, planned, squares, stock
@@ -17,6 +18,7 @@ from cutpaths.cloth.cutting import FabricPlan, Source
 from cutpaths.cloth.lengths_to_buy import shopping
 from cutpaths.cloth.needs import PATCHES, Need, needs_of
 from cutpaths.cloth.notes import cloth_notes
+from cutpaths.cloth.packing.cuts import Cut
 from cutpaths.cloth.plan_words import steps
 from cutpaths.errors import InputError
 from cutpaths.lengths import INCH, YARD
@@ -72,7 +74,7 @@ def test_a_pack_piece_is_a_square() -> None:
     """43 squares from packs of 42 take two packs."""
     pack = stock(40, sold=Sold.PACK, piece=(5 * INCH, 5 * INCH), count=42, price=Fraction("11.5"))
     line = shopping(planned(kit(), pack, squares(5, 43)))
-    assert (line.used, line.to_buy, line.cost, line.waste) == (43, 2, 23, 0)
+    assert [line.used, line.to_buy, line.cost, line.waste] == [43, 2, 23, 0]
 
 
 def test_washing_first_takes_more() -> None:
@@ -80,7 +82,7 @@ def test_washing_first_takes_more() -> None:
     text = "[fabric.sand.stock]\nprice = 8\nshrinkage = { length = 10, width = 5 }\n"
     line = shopping(plans_of(kit(text), QUICK)[0])
     # 32 in / 0.9 = 35.56 in, 8 eighths of a yard.
-    assert (line.to_buy, line.cost, line.width) == (YARD, 8, 40 * INCH / Fraction(19, 20))
+    assert [line.to_buy, line.cost, line.width] == [YARD, 8, 40 * INCH / Fraction(19, 20)]
 
 
 def test_cloths_that_shrink_apart_are_told() -> None:
@@ -114,12 +116,13 @@ def _plan() -> FabricPlan:
     return planned(kit(), stock(40), squares(5, 10))
 
 
-def _changed(plan: FabricPlan, **changes: object) -> FabricPlan:
+def _changed(plan: FabricPlan, **changes: Any) -> FabricPlan:
     """The plan with the first piece of its first strip changed."""
     sheet = plan.sheets[0]
     strip = sheet.strips[0]
-    first = replace(strip.parts[0], **changes)  # type: ignore[union-attr]
-    strips = (replace(strip, parts=(first, *strip.parts[1:])), *sheet.strips[1:])  # type: ignore[union-attr]
+    assert isinstance(strip, Cut)
+    parts = (replace(strip.parts[0], **changes), *strip.parts[1:])
+    strips = (replace(strip, parts=parts), *sheet.strips[1:])
     return replace(plan, sheets=(replace(sheet, strips=strips),))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -16,12 +17,12 @@ from outside.dxf_raw import read
 
 from cutpaths.cli import cli
 from cutpaths.cli.kits import BACKINGS
+from cutpaths.cli.searching import searching
 from cutpaths.cloth.kits import KitBacking
-from cutpaths.lengths import INCH
+from cutpaths.cloth.packing.effort import Progress
 
 FIXTURES = Path(__file__).parent.parent / "fixtures"
 HARBOR = FIXTURES / "harbor.toml"
-IN = float(INCH)
 
 
 def run(*arguments: object) -> Result:
@@ -129,8 +130,8 @@ def test_machine_plan(tmp_path: Path) -> None:
     [
         ("width = 0", "`fabric.sea.stock.width` must be more than 0, got '0'"),
         (
-            'width = 30\ngrain = { backing = "lengthwise", panels = "crosswise" }',
-            "`fabric.sea.stock.width` must hold the BACKING (35 1/2 x 40 in), got 30 in",
+            "width = 10",
+            "`fabric.sea.stock.width` must hold the BACKING (35 1/2 x 40 in), got 10 in",
         ),
     ],
 )
@@ -150,6 +151,18 @@ def test_bad_spacing(tarn: Path) -> None:
     assert "must be a length such as" in result.output
 
 
+def test_the_first_interrupt_ends_the_search() -> None:
+    """Ctrl-C is the wish to end: the search hears of it, and the best so far is kept."""
+    known = Progress(tries=1, seconds=0.1, height=12, bound=10)
+    with searching(seed=1, seconds=1.0) as (person, search):
+        assert search.watch(known)
+        signal.raise_signal(signal.SIGINT)
+        assert not search.watch(known)
+        assert person.interrupted
+    with pytest.raises(KeyboardInterrupt):
+        signal.raise_signal(signal.SIGINT)
+
+
 def test_backings_are_named_alike() -> None:
     """The command's choices are those of the library."""
     assert tuple(each.value for each in KitBacking) == BACKINGS
@@ -167,7 +180,8 @@ def test_kits_of_two_projects() -> None:
 
 def test_kits_prints_nothing_but_json() -> None:
     """The solver's own greeting stays off the output, in a process of its own."""
-    command = [sys.executable, "-m", "cutpaths", "kits", "5", FIXTURES / "tidepool.toml", "--json"]
+    project = str(FIXTURES / "tidepool.toml")
+    command = [sys.executable, "-m", "cutpaths", "kits", "5", project, "--json"]
     done = subprocess.run(command, capture_output=True, text=True, check=True)
     assert json.loads(done.stdout)["kits"] == 5
 

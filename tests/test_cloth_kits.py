@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import sys
 from fractions import Fraction
 
 import pytest
@@ -12,22 +11,26 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cutpaths.cloth.bolts import bolt_plans, kept
-from cutpaths.cloth.kit_patterns import pattern_plan
 from cutpaths.cloth.kits import KitBacking, cost_each, kit_runs, kits_a_bolt, length_each
 from cutpaths.cloth.kits_report import kits_json, kits_lines
-from cutpaths.cloth.packing.bounds import lower_bounds
+from cutpaths.cloth.packing.effort import Effort
 from cutpaths.cloth.packing.items import Item
+from cutpaths.cloth.packing.patterns import pack_patterns
+from cutpaths.cloth.searched_strips import Search
 from cutpaths.errors import CutpathsError, InputError
 from cutpaths.lengths import INCH, YARD
 
+SEARCH = Search(Effort(seconds=1.0))
 BOLTS = "[fabric.sand.stock]\nprice = 9\nbolt = '15 yd'\n"
 
 
 def test_squares_of_a_hundred_kits() -> None:
     """4,200 squares of 5 in, 7 a strip: 600 strips, 107 to a bolt of 15 yd, 6 bolts."""
-    run = kit_runs([kit(BOLTS)], 100, KitBacking.YARDAGE, 1.0)[0]
-    assert [(plan.strips[0][1], plan.bolts) for plan in run.bolts] == [(107, 5), (65, 1)]
-    assert (run.count, run.strips_length, run.gap) == (6, 3000 * INCH, 0)
+    run = kit_runs([kit(BOLTS)], 100, KitBacking.YARDAGE, SEARCH)[0]
+    assert [(plan.strips[0].times, plan.bolts) for plan in run.bolts] == [(107, 5), (65, 1)]
+    assert run.count == 6
+    assert run.strips_length == 3000 * INCH
+    assert run.gap == 0
     assert length_each(run, 100) == Fraction(3012, 100) * INCH
     assert kits_a_bolt(run, 100) == Fraction(100, 6)
     assert cost_each(run, 100) == Fraction(9 * 15 * 6, 100)
@@ -37,7 +40,7 @@ def test_squares_of_a_hundred_kits() -> None:
 def test_layers_are_stacked() -> None:
     """Five bolts cut alike are two stacks of at most four flannel layers."""
     text = BOLTS.replace("price", "flannel = true\nprice")
-    run = kit_runs([kit(text)], 100, KitBacking.YARDAGE, 1.0)[0]
+    run = kit_runs([kit(text)], 100, KitBacking.YARDAGE, SEARCH)[0]
     assert [plan.lays(run.stock.plies) for plan in run.bolts] == [2, 1]
     told = "\n".join(kits_lines(["Tarn"], 100, KitBacking.YARDAGE, [run]))
     assert "5 bolts in 2 stacks of up to 4 layers" in told
@@ -51,7 +54,7 @@ def test_layers_are_stacked() -> None:
 def test_backings_of_a_kit(backing: KitBacking, size: tuple[Fraction, Fraction]) -> None:
     """A backing of 35 1/2 x 40 in: a full width, or two inches more each way."""
     text = "[fabric.sea.stock]\nwidth = 42\nstrip_ends = 0\n"
-    run = kit_runs([kit(text)], 2, backing, 1.0)[1]
+    run = kit_runs([kit(text)], 2, backing, SEARCH)[1]
     found = run.needs[0].size
     wanted = (42, Fraction(71, 2)) if backing is KitBacking.YARDAGE else size
     assert found == (wanted[0] * INCH, wanted[1] * INCH)
@@ -60,7 +63,7 @@ def test_backings_of_a_kit(backing: KitBacking, size: tuple[Fraction, Fraction])
 def test_exact_backings_are_for_tops_of_one_cloth() -> None:
     """A pieced top's backing is not cut to size for a kit."""
     with pytest.raises(InputError) as caught:
-        kit_runs([kit()], 2, KitBacking.EXACT, 1.0)
+        kit_runs([kit()], 2, KitBacking.EXACT, SEARCH)
     assert str(caught.value) == (
         "`top` must not be exact for a pieced top, which seldom comes out to size. "
         "Ask for yardage or rough backings"
@@ -70,7 +73,7 @@ def test_exact_backings_are_for_tops_of_one_cloth() -> None:
 def test_more_kits_than_bolts() -> None:
     """Too few bolts: how many are needed, and how many kits there can be."""
     with pytest.raises(InputError) as caught:
-        kit_runs([kit(f"{BOLTS}bolts = 5\n")], 100, KitBacking.YARDAGE, 1.0)
+        kit_runs([kit(f"{BOLTS}bolts = 5\n")], 100, KitBacking.YARDAGE, SEARCH)
     assert str(caught.value) == (
         "`fabric.sand.stock.bolts` must be at least 6 for 100 kits, got 5. "
         "They are enough for about 83 kits"
@@ -79,31 +82,23 @@ def test_more_kits_than_bolts() -> None:
 
 def test_two_projects_in_one_run() -> None:
     """Blankets of the same cloth are cut together: 42 and 20 squares a kit."""
-    run = kit_runs([kit(BOLTS), kit(BOLTS, columns=4, rows=5)], 10, KitBacking.YARDAGE, 1.0)[0]
+    run = kit_runs([kit(BOLTS), kit(BOLTS, columns=4, rows=5)], 10, KitBacking.YARDAGE, SEARCH)[0]
     assert sum(need.count for need in run.needs) == 620
 
 
 def test_one_name_is_one_cloth() -> None:
     """Two projects with different stock under one name are refused."""
     with pytest.raises(InputError, match=r"fabric\.sand\.stock. must be the same cloth"):
-        kit_runs([kit(BOLTS), kit()], 10, KitBacking.YARDAGE, 1.0)
+        kit_runs([kit(BOLTS), kit()], 10, KitBacking.YARDAGE, SEARCH)
 
 
-def test_mixed_pieces_near_the_bound() -> None:
-    """20 sizes, 10,000 kits: within 0.1 % of the best plan of strips, nothing missing."""
-    sizes = [(16 + 7 * k % 83, 24 + 11 * k % 59) for k in range(20)]
-    items = [Item(width=w, height=h, count=10_000, turn=True) for w, h in sizes]
-    plan = pattern_plan(items, Fraction(312), 2.0)
-    assert plan.bound * plan.sheet.step <= plan.length * plan.sheet.step
-    assert plan.length <= plan.bound * Fraction(1001, 1000)
-    assert lower_bounds(items, 312)[0].height <= plan.length * plan.sheet.step
-    made = [0] * 20
-    for pattern, times in plan.uses:
-        assert sum(s.width * n for s, n in pattern.sections) <= plan.sheet.width
-        assert all(s.pile * s.height <= pattern.height for s, _ in pattern.sections)
-        for item, count in pattern.counts().items():
-            made[item] += count * times
-    assert min(made) >= 10_000
+def test_ten_thousand_kits_near_the_bound() -> None:
+    """10,000 kits of four sizes of patches: within 0.1 % of the best plan of strips."""
+    made = kit(f"{BOLTS}bolt = 600\n".replace("bolt = '15 yd'\n", ""))
+    run = kit_runs([made], 10_000, KitBacking.ROUGH, SEARCH)[0]
+    assert sum(need.count for need in run.needs) == 420_000
+    assert 0 <= run.strip_gap <= Fraction(1, 1000)
+    assert run.strips_length >= run.bound
 
 
 @settings(max_examples=20, deadline=None)
@@ -117,23 +112,23 @@ def test_mixed_pieces_near_the_bound() -> None:
 def test_strips_hold_all_pieces(sizes: list[tuple[int, int, int, bool]]) -> None:
     """Whatever is cut, strips on bolts hold every piece and no bolt is over-full."""
     items = [Item(width=w, height=h, count=n, turn=t) for w, h, n, t in sizes]
-    plan = pattern_plan(items, Fraction(40), 0.5)
-    bolts = bolt_plans(plan.uses, plan.sheet.step, Fraction(100), Fraction(1))
+    plan = pack_patterns(items, Fraction(40), effort=Effort(seconds=0.5))
+    bolts = bolt_plans(plan.runs, Fraction(100), Fraction(1))
     made = [0] * len(items)
     for bolt in bolts:
-        length = sum(p.height * n for p, n in bolt.strips) * plan.sheet.step
+        length = sum(strip.times * strip.strip.height for strip in bolt.strips)
         assert length + 2 == bolt.used
         assert bolt.used + bolt.left == 100
-        for pattern, times in bolt.strips:
-            for item, count in pattern.counts().items():
-                made[item] += count * times * bolt.bolts
-    assert all(count >= item.count for count, item in zip(made, items, strict=True))
-    assert plan.length >= plan.bound
+        for strip in bolt.strips:
+            for item, count in strip.makes.items():
+                made[item] += count * strip.times * bolt.bolts
+    assert made == [item.count for item in items]
+    assert plan.height >= plan.bound
 
 
 def test_json_of_a_run() -> None:
     """Programs get bolts, cloth and cost of a kit."""
-    runs = kit_runs([kit(BOLTS)], 100, KitBacking.YARDAGE, 1.0)
+    runs = kit_runs([kit(BOLTS)], 100, KitBacking.YARDAGE, SEARCH)
     data = json.loads(kits_json(["Tarn"], 100, KitBacking.YARDAGE, runs))
     sand = data["fabrics"]["sand"]
     assert (data["kits"], sand["bolts"], sand["cost_of_a_kit"]) == (100, 6, 8.1)
@@ -141,9 +136,9 @@ def test_json_of_a_run() -> None:
 
 def test_without_the_extra(monkeypatch: pytest.MonkeyPatch) -> None:
     """Without HiGHS one line says what to install."""
-    monkeypatch.setitem(sys.modules, "highspy", None)
+    monkeypatch.setattr("cutpaths.cloth.kits.is_installed", lambda: False)
     with pytest.raises(CutpathsError) as caught:
-        kit_runs([kit(BOLTS)], 2, KitBacking.YARDAGE, 1.0)
+        kit_runs([kit(BOLTS)], 2, KitBacking.YARDAGE, SEARCH)
     assert str(caught.value) == (
         "planning kits needs the extra `kits`: install it with pip install 'cutpaths[kits]'"
     )

@@ -23,6 +23,7 @@ from cutpaths.errors import InputError
 from cutpaths.geometry.polygons import Ring, box
 from cutpaths.pieces import build
 from cutpaths.project import load
+from cutpaths.project.patchwork import Squares
 from cutpaths.project.reading import load_variants
 from cutpaths.shapes import Motion, Point, Text, shift
 from cutpaths.shapes import Path as Line
@@ -154,6 +155,20 @@ def test_every_example_is_a_project(block: Block, tmp_path: Path) -> None:
     _shared(tmp_path, block.page)
     for project in load_variants(_save(block, tmp_path)):
         assert build(project).backing.count == 1
+
+
+@pytest.mark.parametrize("block", [b for b in EXAMPLES if "[arrange]" in b.text], ids=str)
+def test_every_example_to_arrange_is_laid_out(block: Block, tmp_path: Path) -> None:
+    """Each example with prints to lay out can be laid out, and made with its layout included."""
+    project = _save(block, tmp_path)
+    said = _run(f"cutpaths arrange {project.name} -o laid.toml --seconds 1", tmp_path)
+    assert "laid.toml" in said, said
+    text = project.read_text(encoding="utf-8")
+    project.write_text(f'include = ["laid.toml"]\n{text}', encoding="utf-8")
+    chart = tomllib.loads((tmp_path / "laid.toml").read_text(encoding="utf-8"))["top"]["chart"]
+    top = load(project).top
+    assert isinstance(top, Squares)
+    assert top.chart == tuple(tuple(row.split()) for row in chart)
 
 
 @pytest.mark.parametrize(("block", "answer"), MISTAKES, ids=str)

@@ -49,7 +49,7 @@ THIRD_PARTY = {
     "ortools": {"arrange"},
     "highspy": {"cloth"},
     "msgspec": {"project", "machine", "projector"},
-    "numpy": {"projector"},
+    "numpy": {"cloth", "projector", "proof"},
     "PIL": {"readback", "sheets"},
     "resvg_py": {"writers"},
     "shapely": {"proof"},

@@ -8,7 +8,10 @@ from bad_input import FOLDED, SQUARES, TITLE, Row, told
 ROWS: list[Row] = [
     (
         {"width = 2": 'width = "1/8"'},
-        ("pond.toml:11: `border.width` must be at least 1/4 in, got 1/8 in. Make the border wider"),
+        (
+            "pond.toml:11: `border.width` must be at least 1/4 in to hide the seam "
+            "allowance, got 1/8 in. Make the border wider"
+        ),
     ),
     (
         {"width = 2": "width = {A=1,B=2,C=3}"},
@@ -21,13 +24,42 @@ ROWS: list[Row] = [
     (
         {"width = 2": 'width = {A=1,B=2,C=3,D="1/8"}'},
         (
-            "pond.toml:11: `border.width.D` must be at least 1/4 in, got 1/8 in. Make the "
-            "border wider"
+            "pond.toml:11: `border.width.D` must be at least 1/4 in to hide the seam "
+            "allowance, got 1/8 in. Make the border wider"
         ),
     ),
     (
         {"width = 2": 'width = "3/8"\n[seams]\nmiter = "1/2"'},
-        ("pond.toml:11: `border.width` must be at least 1/2 in, got 3/8 in. Make the border wider"),
+        (
+            "pond.toml:11: `border.width` must be at least 1/2 in to hide the miter's "
+            "allowance, got 3/8 in. Make the border wider or the miter smaller"
+        ),
+    ),
+    (
+        {"width = 2": "width = 2\n[seams]\nmiter = 3"},
+        (
+            "pond.toml:11: `border.width` must be at least 3 in to hide the miter's allowance, "
+            "got 2 in. Make the border wider or the miter smaller"
+        ),
+    ),
+    (
+        {TITLE: f'{TITLE}\nturn_of_cloth = "1/2"', "width = 2": 'width = "3/8"'},
+        (
+            "pond.toml:12: `border.width` must be at least 1/2 in to hide the seam allowance and "
+            "half the turn of cloth, got 3/8 in. Make the border wider or the seam allowance "
+            "smaller"
+        ),
+    ),
+    (
+        {"width = 2": "backing = 20\n[seams]\nmiter = 3"},
+        (
+            "pond.toml:11: `border.backing` must be at least 34 in wide for a border of 3 in to "
+            "hide the miter's allowance, got 20 in. Make it larger, or the top or the miter "
+            "smaller\n"
+            "pond.toml:11: `border.backing` must be at least 38 1/2 in high for a border of 3 in "
+            "to hide the miter's allowance, got 20 in. Make it larger, or the top or the miter "
+            "smaller"
+        ),
     ),
     (
         {"width = 2": "width = 2\nbacking = { width = 40, height = 46 }"},
@@ -54,18 +86,18 @@ ROWS: list[Row] = [
         {"width = 2": "backing = 20"},
         (
             "pond.toml:11: `border.backing` must be at least 28 1/2 in wide for a border of "
-            "1/4 in, got 20 in. Make it larger or the top smaller\n"
+            "1/4 in to hide the seam allowance, got 20 in. Make it larger or the top smaller\n"
             "pond.toml:11: `border.backing` must be at least 33 in high for a border of 1/4 "
-            "in, got 20 in. Make it larger or the top smaller"
+            "in to hide the seam allowance, got 20 in. Make it larger or the top smaller"
         ),
     ),
     (
         {"width = 2": "finished = 27"},
         (
             "pond.toml:11: `border.finished` must be at least 27 1/2 in wide for a border of "
-            "1/4 in, got 27 in. Make it larger or the top smaller\n"
+            "1/4 in to hide the seam allowance, got 27 in. Make it larger or the top smaller\n"
             "pond.toml:11: `border.finished` must be at least 32 in high for a border of 1/4 "
-            "in, got 27 in. Make it larger or the top smaller"
+            "in to hide the seam allowance, got 27 in. Make it larger or the top smaller"
         ),
     ),
     (
@@ -87,8 +119,8 @@ ROWS: list[Row] = [
     (
         {"width = 2": "backing = 40\nnearest = 5"},
         (
-            "pond.toml:12: `border.nearest` must leave a border of at least 1/4 in, leaves 0 "
-            "in. Make the step smaller"
+            "pond.toml:12: `border.nearest` must leave a border of at least 1/4 in to hide "
+            "the seam allowance, leaves 0 in. Make the step smaller"
         ),
     ),
     (
@@ -122,7 +154,10 @@ ROWS: list[Row] = [
                 "allowance=6"
             )
         },
-        ("pond.toml:12: `border.width` must be at least 6 in, got 2 in. Make the border wider"),
+        (
+            "pond.toml:12: `border.width` must be at least 6 in to hide the seam allowance, "
+            "got 2 in. Make the border wider or the seam allowance smaller"
+        ),
     ),
     (
         {"width = 2": "width = 2\n[measured]\nwidth = 40\nheight = 32"},
@@ -175,8 +210,8 @@ ROWS: list[Row] = [
     (
         {TITLE: FOLDED, "width = 2": 'width = "1/4"'},
         (
-            "pond.toml:12: `border.width` must be more than 1/4 in, got 1/4 in. Make the "
-            "border wider"
+            "pond.toml:12: `border.width` must be more than 1/4 in to hide the seam "
+            "allowance, got 1/4 in. Make the border wider or the seam allowance smaller"
         ),
     ),
     (
@@ -197,7 +232,8 @@ ROWS: list[Row] = [
         {TITLE: FOLDED, "width = 2": "backing = 29"},
         (
             "pond.toml:12: `border.backing` must be more than 33 in high for a border of 1/4 "
-            "in, got 29 in. Make it larger or the top smaller"
+            "in to hide the seam allowance, got 29 in. Make it larger, or the top or the "
+            "seam allowance smaller"
         ),
     ),
     (

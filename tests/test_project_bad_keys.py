@@ -9,8 +9,8 @@ ROWS: list[Row] = [
     (
         {"width = 2": 'width = 2\ncolour = "red"'},
         (
-            "pond.toml:12: `border.colour` is not a known key. Known keys here: backing, "
-            "finished, nearest, width"
+            "pond.toml:12: `border.colour` is not a known key. `colour` belongs in the table "
+            "[fabric]"
         ),
     ),
     (

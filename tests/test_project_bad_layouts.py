@@ -96,15 +96,15 @@ ROWS: list[tuple[str, str]] = [
         ("[top]\nlayout = \"grid\"\nwidths = [6]\nheights = [6]\nchart = ['sand/sea/moss']"),
         (
             "pond.toml:14: `top.chart` row 1 cell 1 must be `sand`, `sand/sea`, `sand\\sea`, "
-            "`sand+sea`, `<` or `^`, got 'sand/sea/moss'"
+            "`sand+sea`, `a+b+c+d`, `<` or `^`, got 'sand/sea/moss'"
         ),
     ),
     (
         ('[top]\nlayout = "grid"\nwidths = [6]\nheights = [6]\nchart = ["sand\\bark"]'),
         (
             "pond.toml:14: `top.chart` row 1 cell 1 must be `sand`, `sand/sea`, `sand\\sea`, "
-            "`sand+sea`, `<` or `^`, got 'sand\\x08ark'. Put the row into single quotes, "
-            "where a backslash is a backslash"
+            "`sand+sea`, `a+b+c+d`, `<` or `^`, got 'sand\\x08ark'. Put the row into single "
+            "quotes, where a backslash is a backslash"
         ),
     ),
     (
@@ -302,12 +302,27 @@ ROWS: list[tuple[str, str]] = [
             'setting = "sea"\n'
             "patch = 5\n"
             'chart = ["sand sand"]\n'
-            "columns = 2\n"
+            "columns = 3\n"
             'fabrics=["sand"]'
         ),
         (
-            "pond.toml:15: `top.columns` has no place beside a chart. Leave it out\n"
-            "pond.toml:16: `top.fabrics` has no place beside a chart. Leave it out"
+            "pond.toml:15: `top.columns` must be as in the chart, 2, got 3. "
+            "Leave it out: the chart gives it\n"
+            "pond.toml:16: `top.fabrics` has no place beside a chart. Give one of the two"
+        ),
+    ),
+    (
+        (
+            "[top]\n"
+            'layout = "bricks"\n'
+            "cut = { width = 6, height = 3 }\n"
+            'chart = ["sand sea", "sea sand sea", "sand sea"]\n'
+            "columns = 2\n"
+            "rows = 2"
+        ),
+        (
+            "pond.toml:15: `top.rows` must be as in the chart, 3, got 2. "
+            "Leave it out: the chart gives it"
         ),
     ),
     (

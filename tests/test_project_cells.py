@@ -59,7 +59,8 @@ def test_joined_cells_are_one() -> None:
             ["a//b"],
             Fault(
                 0,
-                r"cell 1 must be `sand`, `sand/sea`, `sand\sea`, `sand+sea`, `<` or `^`, "
+                r"cell 1 must be `sand`, `sand/sea`, `sand\sea`, `sand+sea`, `a+b+c+d`, "
+                "`<` or `^`, "
                 "got 'a//b'",
             ),
         ),
@@ -67,7 +68,8 @@ def test_joined_cells_are_one() -> None:
             ["a a+b+c"],
             Fault(
                 0,
-                r"cell 2 must be `sand`, `sand/sea`, `sand\sea`, `sand+sea`, `<` or `^`, "
+                r"cell 2 must be `sand`, `sand/sea`, `sand\sea`, `sand+sea`, `a+b+c+d`, "
+                "`<` or `^`, "
                 "got 'a+b+c'",
                 "A cell split both ways takes two fabrics or four",
             ),
@@ -76,7 +78,8 @@ def test_joined_cells_are_one() -> None:
             ["sand\bark"],
             Fault(
                 0,
-                r"cell 1 must be `sand`, `sand/sea`, `sand\sea`, `sand+sea`, `<` or `^`, "
+                r"cell 1 must be `sand`, `sand/sea`, `sand\sea`, `sand+sea`, `a+b+c+d`, "
+                "`<` or `^`, "
                 r"got 'sand\x08ark'",
                 "Put the row into single quotes, where a backslash is a backslash",
             ),

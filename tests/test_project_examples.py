@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 import hashlib
+import re
 import time
 import tomllib
 from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 from cutpaths.lengths import INCH
-from cutpaths.project import load, read, template
+from cutpaths.pieces import build
+from cutpaths.project import load, load_variants, read, template
 from cutpaths.project.model import Fabric, Panel, Regular, Squares
 from cutpaths.project.patchwork import Blocks, Bricks, Grid, OnPoint, Strips
+from cutpaths.project.shape import FileTable
 
 FIXTURES = Path(__file__).parents[1] / "fixtures"
 
@@ -42,6 +46,66 @@ def test_sizes_in_the_comments_of_a_new_project_agree(line: str) -> None:
     """Taking the comment sign away gives another size of the same blanket."""
     assert f"# {line}" in template()
     assert read(template().replace(f"# {line}", line)).borders == inches(2.5, 2.5, 2.5, 2.5)
+
+
+# A suggestion: one comment with a key, or a table with the comments under it.
+SUGGESTION = re.compile(r"(?:^# \[.*\n)?(?:^# [\w.]+ = .*\n?)+", re.MULTILINE)
+ALONE = re.compile(r"^# [\w.]+ = .*$", re.MULTILINE)
+# What a suggestion takes the place of, by how it starts.
+INSTEAD = {
+    "chart": ("columns", "rows", "fabrics"),
+    "backing": ("width",),
+    "finished": ("width",),
+}
+
+
+def suggestions() -> list[str]:
+    """Each suggestion in the comments of a new project, without its comment signs."""
+    found = []
+    for each in SUGGESTION.findall(template()):
+        parts = [each] if each.startswith("# [") else ALONE.findall(each)
+        found += [re.sub(r"^# ", "", part.strip("\n"), flags=re.MULTILINE) for part in parts]
+    return found
+
+
+def with_suggestion(suggestion: str) -> str:
+    """The file of a new project that follows one of its suggestions."""
+    text = template()
+    commented = re.sub("^", "# ", suggestion, flags=re.MULTILINE)
+    assert text.count(commented) == 1
+    if suggestion.startswith("[top]"):
+        text = re.sub(r"^\[top\]\n(?:.+\n)+", "", text, flags=re.MULTILINE)
+    for key in INSTEAD.get(suggestion.split()[0], ()):
+        text = re.sub(rf"^{key} = .*\n", "", text, count=1, flags=re.MULTILINE)
+    if suggestion.startswith("nearest"):
+        text = re.sub(r"^width = .*\n# backing", "backing", text, flags=re.MULTILINE)
+    return text.replace(commented, suggestion)
+
+
+@pytest.mark.parametrize("suggestion", suggestions(), ids=lambda text: text.split("\n")[0])
+def test_each_suggestion_of_a_new_project_can_be_followed(suggestion: str, tmp_path: Path) -> None:
+    """With its comment signs away, each gives a blanket that can be made, in all its sizes."""
+    path = tmp_path / "first.toml"
+    path.write_text(with_suggestion(suggestion), encoding="utf-8")
+    plain = read(template())
+    for project in load_variants(path):
+        assert build(project).backing.count == 1
+        assert project.digest != plain.digest
+
+
+def test_suggestions_of_a_new_project_are_found() -> None:
+    """Every optional table and every layout is among them."""
+    listed = suggestions()
+    tables = [each.split("]")[0][1:] for each in listed if each.startswith("[")]
+    optional = ["patches", "opening", "measured", "arrange", "size.large", "colorway.dusk"]
+    assert tables == ["top", "top", *optional]
+    keys = [each.split()[0] for each in listed if not each.startswith("[")]
+    single = ["ruler", "turn_of_cloth", "colour", "chart", "backing", "finished", "nearest"]
+    assert keys == single
+    line = next(line for line in template().splitlines() if line.startswith("layout"))
+    layouts = set(re.findall(r"[a-z-]+", line)) - {"layout", "or"}
+    kinds = get_args(FileTable.__annotations__["top"])[0]
+    assert layouts == {kind.__struct_config__.tag for kind in get_args(kinds)}
 
 
 EXAMPLES: dict[str, tuple[type, tuple[Fraction, ...], int]] = {

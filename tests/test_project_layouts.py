@@ -112,3 +112,20 @@ def test_patches_table() -> None:
         "Pairs of triangles sewn before cutting lie either way round: where the print of sea must "
         "stand upright, cut its triangles singly.",
     )
+
+
+def test_columns_and_rows_that_agree_may_stand_beside_a_chart() -> None:
+    """In all three layouts that are counted or written, with the same top as without them."""
+    for table, chart, counted in (
+        ("layout = 'squares'\npatch = 5", "'sand sea', 'sea sand', 'sand sea'", (2, 3)),
+        (
+            "layout = 'on-point'\npatch = 5\nsetting = 'sea'",
+            "'sand sea', 'sea', 'sand sea'",
+            (2, 2),
+        ),
+        ("layout = 'bricks'\ncut = { width = 6, height = 3 }", "'sand sea', 'sea sea sea'", (2, 2)),
+        ("layout = 'bricks'\ncut = { width = 6, height = 3 }", "'sea sea sea', 'sand sea'", (2, 2)),
+    ):
+        bare = f"[top]\n{table}\nchart = [{chart}]\n"
+        beside = f"{bare}columns = {counted[0]}\nrows = {counted[1]}\n"
+        assert _read(beside).top == _read(bare).top

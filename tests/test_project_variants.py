@@ -9,7 +9,10 @@ import pytest
 from cutpaths import source
 from cutpaths.errors import InputError
 from cutpaths.lengths import INCH
+from cutpaths.pieces import build
 from cutpaths.project import load, load_variants, read
+from cutpaths.project.located import located
+from cutpaths.project.model import Panel
 from cutpaths.project.variants import Variants, variants_of
 
 LIGHTHOUSE = Path(__file__).parents[1] / "fixtures" / "lighthouse.toml"
@@ -99,7 +102,8 @@ def test_all_are_loaded_together() -> None:
             TEXT.replace("top.columns = 8", "top.columns = 0"),
             "large",
             None,
-            "pond.toml:17: `top.columns` must be a whole number from 1 to 250,000, got '0'",
+            "pond.toml:17: `top.columns` must be a whole number from 1 to 250,000, got '0' "
+            "(with size large)",
         ),
         (
             TEXT.replace("top.columns = 8", "tops.columns = 8"),
@@ -134,3 +138,48 @@ def test_bad_variants(text: str, size: str | None, colorway: str | None, message
     with pytest.raises(InputError) as caught:
         read(text, name="pond.toml", size=size, colorway=colorway)
     assert str(caught.value) == message
+
+
+def test_a_fault_names_the_size_and_the_colorway(tmp_path: Path) -> None:
+    """What is wrong only in one of them is told as such, at the line that makes it so."""
+    text = TEXT.replace("columns = 9", "fabrics = []").replace('"2 1/2"', '"1/8"')
+    with pytest.raises(InputError) as caught:
+        read(text, name="pond.toml", size="large", colorway="dusk")
+    assert str(caught.value) == (
+        "pond.toml:23: `border.width` must be at least 1/4 in to hide the seam allowance, got "
+        "1/8 in (with size large, colorway dusk). Make the border wider"
+    )
+    path = tmp_path / "pond.toml"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(InputError) as caught:
+        load_variants(path)
+    assert str(caught.value) == (
+        "pond.toml:20: `top.fabrics` must name at least one fabric, got an empty list "
+        "(with size wide)"
+    )
+
+
+def test_a_fault_of_the_pieces_names_the_size(tmp_path: Path) -> None:
+    """So does what is found only when pieces are made."""
+    path = tmp_path / "pond.toml"
+    path.write_text(TEXT.replace("top.columns = 8", "opening.length = 40"), encoding="utf-8")
+    with pytest.raises(InputError) as caught:
+        build(load(path, size="large"))
+    assert str(located(caught.value, path, size="large")) == (
+        "pond.toml:17: `opening.length` must leave 2 in sewn at each dot of side C, got 40 in "
+        "(with size large). The longest opening there is 23 in"
+    )
+
+
+def test_a_size_may_have_another_layout() -> None:
+    """Its table [top] takes the place of the whole other one, whose keys have no place in it."""
+    top = 'top = { layout = "panel", cut = { width = 20, height = 30 }, fabric = "sea" }'
+    found = read(TEXT.replace("top.columns = 8", top), size="large", colorway="dusk")
+    width, height = 39 * INCH / 2, 59 * INCH / 2
+    assert found.top == Panel(width=width, height=height, fabric="sea")
+    with pytest.raises(InputError) as caught:
+        read(TEXT.replace("top.columns = 8", 'top.layout = "panel"'), name="p.toml", size="large")
+    assert str(caught.value).splitlines()[0] == (
+        "p.toml:17: `top` must have `cut` or `seen` (with size large). "
+        "Write for example `cut = { width = 30, height = 36 }`"
+    )

@@ -51,8 +51,9 @@ def test_a_sound_file() -> None:
     """Every key arrives, exact, in mm."""
     rig = read(SOUND)
     assert (rig.width, rig.height, rig.columns, rig.rows, rig.inset) == (1920, 1080, 4, 3, 67)
-    assert (rig.within, rig.margin, rig.thickness) == (2, 15, Fraction(3, 2))
-    assert rig.lens == Lens(Fraction(1800), ((1, 1900), (4, 1910), (9, 1905)))
+    assert (rig.within, rig.margin, rig.thickness) == (Fraction(2), Fraction(15), Fraction(3, 2))
+    slants = tuple((n, Fraction(mm)) for n, mm in ((1, 1900), (4, 1910), (9, 1905)))
+    assert rig.lens == Lens(Fraction(1800), slants)
     assert rig.distances == (
         Distance(1, 4, Fraction(1204)),
         Distance(4, 12, Fraction(105, 4) * Fraction(127, 5)),

@@ -8,7 +8,7 @@ import re
 import pytest
 from builders import panel, project
 from damage import all_of, backing, marks, mirrored, move, top
-from damaged_kits import checkers, folded, square_panel
+from damaged_kits import checkers, folded, paired, square_panel
 
 from cutpaths.errors import ProofError
 from cutpaths.geometry.marks import MarkKind
@@ -22,6 +22,7 @@ SEWN = [
     "faces-up",
     "letters-turn",
     "top-placed",
+    "grain-kept",
     "patches-tile",
     "patch-allowance",
     "patch-seams",
@@ -66,6 +67,7 @@ FOLDED = [
     "faces-up",
     "letters-turn",
     "top-placed",
+    "grain-kept",
     "patches-tile",
     "patch-allowance",
     "patch-seams",
@@ -106,6 +108,19 @@ def test_one_cloth_has_no_patches_to_prove() -> None:
     """A top of one cloth has all facts but those of patches."""
     found = {check.name for check in prove(square_panel()).checks}
     assert found == set(SEWN) - {"patches-tile", "patch-allowance", "patch-seams"}
+
+
+def test_pairs_are_proved_after_the_patches() -> None:
+    """Triangles sewn in pairs before cutting add one fact after those of the patches."""
+    after = SEWN.index("patch-seams") + 1
+    found = [check.name for check in prove(paired()).checks]
+    assert found == [*SEWN[:after], "pairs-serve", *SEWN[after:]]
+
+
+def test_card_is_read_in_millimetres() -> None:
+    """What must be left between the cut-outs of a template is no size on a sewing ruler."""
+    found = {check.name: check for check in prove(checkers()).checks}
+    assert found["template-cut-outs"].expected == "at least 3 mm"
 
 
 def test_names_are_kebab_case_and_claims_are_sentences() -> None:

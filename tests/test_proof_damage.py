@@ -4,21 +4,28 @@ from __future__ import annotations
 
 import damaged_corners
 import damaged_folds
+import damaged_grain
+import damaged_pairs
 import damaged_seams
 import damaged_shapes
 import damaged_tops
 import pytest
-from damaged_kits import Case, checkers, folded, hexagon_like, square_panel
+from damaged_kits import Case, checkers, folded, hexagon_like, paired, setting, square_panel
 
 from cutpaths.proof import prove
 
 CASES = (
     *damaged_shapes.CASES,
     *damaged_tops.CASES,
+    *damaged_grain.CASES,
+    *damaged_pairs.CASES,
     *damaged_seams.CASES,
     *damaged_corners.CASES,
     *damaged_folds.CASES,
 )
+
+
+KITS = (checkers, square_panel, hexagon_like, folded, paired, setting)
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)
@@ -30,12 +37,11 @@ def test_damage_is_found(case: Case) -> None:
 
 def test_kits_are_sound_before() -> None:
     """The kits that are spoiled pass every check as they were made."""
-    for kit in (checkers(), square_panel(), hexagon_like(), folded()):
+    for kit in (kit() for kit in KITS):
         assert prove(kit).failed == ()
 
 
 def test_every_check_is_damaged() -> None:
     """No check of either construction is without a damage that makes it fail."""
-    kits = (checkers(), square_panel(), hexagon_like(), folded())
-    names = {check.name for kit in kits for check in prove(kit).checks}
+    names = {check.name for kit in KITS for check in prove(kit()).checks}
     assert names == {case.check for case in CASES}

@@ -2,47 +2,28 @@
 
 from __future__ import annotations
 
-from hypothesis import given, settings
+import pytest
+from hypothesis import strategies as st
 from proof_strategies import folded_rectangles, turned_outlines, turned_rectangles
+from proof_tally import proved
 from strategies import projects
 
-from cutpaths.errors import InputError
-from cutpaths.pieces import build
 from cutpaths.project.model import Project
-from cutpaths.proof import prove
+
+# Projects to draw, how many of them must be makeable, and the keys that others are refused for.
+CASES = {
+    "turned rectangles": (turned_rectangles(), 100, 40, {"top", "opening.length"}),
+    "turned outlines": (turned_outlines(), 100, 20, {"top", "border.width"}),
+    "folded rectangles": (folded_rectangles(), 60, 30, {"border.width"}),
+    "project files": (projects(), 40, 40, set[str]()),
+}
 
 
-def _proved_or_refused(project: Project) -> None:
-    try:
-        kit = build(project)
-    except InputError:
-        return
-    assert prove(kit).failed == ()
-
-
-@settings(max_examples=100)
-@given(turned_rectangles())
-def test_turned_rectangles(project: Project) -> None:
-    """A turned rectangle passes every check, or is refused with a reason."""
-    _proved_or_refused(project)
-
-
-@settings(max_examples=100)
-@given(turned_outlines())
-def test_turned_outlines(project: Project) -> None:
-    """A turned polygon of any angles and borders passes every check, or is refused."""
-    _proved_or_refused(project)
-
-
-@settings(max_examples=60)
-@given(folded_rectangles())
-def test_folded_rectangles(project: Project) -> None:
-    """A folded-over rectangle passes every check, or is refused."""
-    _proved_or_refused(project)
-
-
-@settings(max_examples=40)
-@given(projects())
-def test_project_files(project: Project) -> None:
-    """What a project file asks for rightly can be made, and passes every check."""
-    assert prove(build(project)).failed == ()
+@pytest.mark.parametrize(("strategy", "count", "floor", "keys"), CASES.values(), ids=CASES)
+def test_what_can_be_made_is_proved(
+    strategy: st.SearchStrategy[Project], count: int, floor: int, keys: set[str]
+) -> None:
+    """Every project passes every check or is refused for its size; enough of them are made."""
+    tally = proved(strategy, count)
+    assert tally.built >= floor
+    assert set(tally.keys) <= keys

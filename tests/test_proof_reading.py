@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 
 import pytest
 
-from cutpaths.lengths import Unit
+from cutpaths.lengths import INCH, Ruler, Unit
 from cutpaths.proof.reading import Fault, Measure, angle, count, faultless, judge
 
-INCHES, METRIC = Measure(Unit.INCH), Measure(Unit.CENTIMETRE)
+INCHES = Measure(Ruler(Unit.INCH, INCH / 8))
+METRIC = Measure(Ruler(Unit.CENTIMETRE, Fraction(1)))
 
 
 @pytest.mark.parametrize(
@@ -17,14 +19,23 @@ INCHES, METRIC = Measure(Unit.INCH), Measure(Unit.CENTIMETRE)
     [
         (INCHES, 63.5, "2 1/2 in"),
         (INCHES, 63.5 + 1e-9, "2 1/2 in"),
-        (INCHES, 63.6, "2.5039 in"),
+        (INCHES, 63.6, "~2 1/2 in (2.5039 in)"),
+        (INCHES, 3.0, "~1/8 in (0.1181 in)"),
         (INCHES, math.nan, "no length"),
-        (METRIC, 63.5, "6.35 cm"),
+        (METRIC, 63.0, "6.3 cm"),
+        (METRIC, 63.5, "~6.4 cm (6.35 cm)"),
     ],
 )
 def test_lengths_as_text(measure: Measure, mm: float, text: str) -> None:
-    """A length is a fraction where the ruler has a mark, else decimals."""
+    """A length is the ruler's nearest mark, with decimals beside it only where that rounds."""
     assert measure.length_text(mm) == text
+
+
+@pytest.mark.parametrize(("mm", "text"), [(3.0, "3 mm"), (2.98, "2.98 mm")])
+def test_sizes_of_card_are_millimetres(mm: float, text: str) -> None:
+    """What is cut out of card is read in mm, whatever the blanket's unit."""
+    (check,) = judge("a-b", "It is.", [INCHES.card("A", 3.0, mm)])
+    assert (check.expected, check.found, check.passed) == ("3 mm", text, mm == 3.0)
 
 
 def test_areas_as_text() -> None:

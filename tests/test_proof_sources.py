@@ -93,7 +93,7 @@ def test_published_miter() -> None:
     kit = _kit(Fraction(32), Fraction(5, 2), Fraction(1, 4))
     proof = {check.name: check for check in prove(kit).checks}
     assert proof["miter-angle"].found == "90 degrees"
-    assert proof["miter-halves"].found == "3.5355 in"
+    assert proof["miter-halves"].found == "~3 1/2 in (3.5355 in)"
     assert proof["trim-line"].found == "1/4 in"
     dots = {mark.at: mark.points[0] for mark in kit.backing.marks if mark.kind is MarkKind.DOT}
     assert [_inches(mm) for mm in dots["DA:A"]] == pytest.approx([5.25, 0.25], abs=1e-9)
@@ -119,7 +119,9 @@ def test_turn_of_cloth_is_found_and_said() -> None:
     proof = {check.name: check for check in prove(kit).checks}
     assert _inches(kit.backing.size[0]) == pytest.approx(40.25, abs=1e-9)
     assert proof["border-width"].passed
-    assert proof["border-width"].found == "2 1/2 in plus 1/16 in for the turn of cloth"
+    assert proof["border-width"].found == (
+        "2 1/2 in plus ~1/8 in (0.0625 in) for the turn of cloth"
+    )
     # On paper, which has no thickness, the turn shows once more across the whole blanket.
     assert _finished(paper_of_turned(kit)) == pytest.approx(34.5 + 0.125, abs=1e-9)
 
@@ -128,7 +130,7 @@ def test_hexagon() -> None:
     """Side 9, border 1.5: the miter is 1.7321 from dot to fold, 60 degrees off it (own)."""
     kit = build(project(regular(6, 9), (Fraction(3, 2),) * 6))
     proof = {check.name: check for check in prove(kit).checks}
-    assert proof["miter-halves"].found == "1.7321 in"
+    assert proof["miter-halves"].found == "~1 3/4 in (1.7321 in)"
     assert proof["miter-angle"].found == "60 degrees"
     assert math.isclose(1.5 / math.cos(math.radians(30)), 1.7321, abs_tol=5e-5)
 

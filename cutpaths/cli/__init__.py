@@ -7,7 +7,9 @@ be made, a proof failed, or a file could not be read or written; 2 wrong usage; 
 from __future__ import annotations
 
 import importlib
+import os
 import sys
+from contextlib import suppress
 
 import click
 
@@ -69,4 +71,24 @@ def main() -> None:
     except (click.Abort, KeyboardInterrupt):
         click.echo("Interrupted.", err=True)
         status = 130
+    except OSError as error:  # our files have errors of their own, so that this is an output
+        with suppress(OSError):  # to which even this may go
+            what = error.filename or "the output"
+            click.echo(f"Error: {what} cannot be written: {_reason(error)}", err=True)
+        _drop_output()
+        status = 1
     sys.exit(status if isinstance(status, int) else 0)
+
+
+def _reason(error: OSError) -> str:
+    return (error.strerror or str(error)).lower()
+
+
+def _drop_output() -> None:
+    """Keeps Python from another try, and another complaint, when it ends."""
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    for stream in (sys.stdout, sys.stderr):
+        try:
+            stream.flush()
+        except OSError:
+            os.dup2(nowhere, stream.fileno())

@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from cutpaths.cli.kit import kit_of
+from cutpaths.cli.searching import INTERRUPTED, search_options, searching
 
 # Named again here, so that help loads no plan; a test compares the two.
 BACKINGS = ("yardage", "rough", "exact")
@@ -22,21 +23,22 @@ BACKINGS = ("yardage", "rough", "exact")
     show_default=True,
     help="A length at full width, 2 in larger each way, or to size (tops of one cloth only).",
 )
-@click.option(
-    "--seconds",
-    type=click.FloatRange(0.1, 3600),
-    default=2.0,
-    show_default=True,
-    help="Most time for a fabric to make strips whole numbers; the gap reached is shown.",
-)
+@search_options
 @click.option("--json", "as_data", is_flag=True, help="Print JSON for programs.")
+@click.pass_context
 def command(
-    number: int, projects: tuple[Path, ...], backing: str, seconds: float, as_data: bool
+    ctx: click.Context,
+    number: int,
+    projects: tuple[Path, ...],
+    backing: str,
+    seed: int,
+    seconds: float,
+    as_data: bool,
 ) -> None:
     """Plan NUMBER kits of each of some PROJECTS, cut from bolts.
 
     Prints which strips to cut how often, bolts to order, layers to stack, the cost of a kit and
-    left-overs worth keeping. Needs the extra `kits`.
+    left-overs worth keeping, with the gap to a proven bound. Needs the extra `kits`.
     """
     from cutpaths.cloth.joining import with_panels
     from cutpaths.cloth.kits import KitBacking, kit_runs
@@ -49,14 +51,17 @@ def command(
     quick = Search(Effort(tries=0))
     made = [with_panels(kit_of(project), quick) for project in projects]
     kits = [kit for kit, _ in made]
-    try:
-        runs = kit_runs(kits, number, KitBacking(backing), seconds)
-    except InputError as error:
-        if len(projects) > 1:
-            raise
-        raise located(error, projects[0]) from error
+    with searching(seed, seconds) as (person, _):
+        search = Search(Effort(seconds=seconds, seed=seed), person.watch)
+        try:
+            runs = kit_runs(kits, number, KitBacking(backing), search)
+        except InputError as error:
+            if len(projects) > 1:
+                raise
+            raise located(error, projects[0]) from error
     titles = [kit.project.title for kit in kits]
     told = (titles, number, KitBacking(backing), runs)
     click.echo(kits_json(*told) if as_data else "\n".join(kits_lines(*told)))
     for note in dict.fromkeys(note for _, notes in made for note in notes):
         click.echo(f"Note: {note}", err=True)
+    ctx.exit(INTERRUPTED if person.interrupted else 0)

@@ -13,8 +13,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.cloth.bound import freely_bound
-from cutpaths.cloth.checked import PlanError, overlaps
+from cutpaths.cloth.checked import require
 from cutpaths.cloth.needs import PARTS
+from cutpaths.cloth.packing import judge
 from cutpaths.cloth.packing.free import pack_free
 from cutpaths.cloth.packing.items import Item, Placement
 from cutpaths.cloth.searched_strips import Search
@@ -103,7 +104,7 @@ def _plan(
 ) -> MachinePlan:
     items = [group.item for group in groups]
     plan = pack_free(items, stock.width, spacing=spacing, effort=search.effort, watch=search.watch)
-    _require_apart(plan.placements, stock.width, spacing)
+    require(judge.faults(items, plan, spacing=spacing), fabric.label)
     return MachinePlan(
         fabric=fabric,
         stock=stock,
@@ -113,24 +114,6 @@ def _plan(
         bound=freely_bound(items, stock.width, spacing),
         method=str(plan.method),
     )
-
-
-def _require_apart(places: Sequence[Placement], width: Fraction, spacing: Fraction) -> None:
-    """Stops a plan whose boxes come nearer to each other than they may."""
-    grown = [
-        Placement(
-            item=place.item,
-            x=place.x,
-            y=place.y,
-            width=place.width + spacing,
-            height=place.height + spacing,
-            turned=place.turned,
-        )
-        for place in places
-    ]
-    outside = [p for p in places if p.x < 0 or p.y < 0 or p.x + p.width > width]
-    if outside or any(True for _ in overlaps(grown)):
-        raise PlanError("the machine's plan has pieces too near to each other")
 
 
 def _group(fabric: Fabric, stock: Stock, piece: Piece, spacing: Fraction) -> _Group:

@@ -25,10 +25,18 @@ def checked(plan: FabricPlan) -> FabricPlan:
     Raises:
         PlanError: a piece is missing, too small, outside the cloth or over another one.
     """
-    found = tuple(faults(plan))
-    if found:
-        raise PlanError("\n".join(f"the cutting plan of {plan.fabric.label}: {f}" for f in found))
+    require(tuple(faults(plan)), plan.fabric.label)
     return plan
+
+
+def require(found: Sequence[str], label: str) -> None:
+    """Stops where something is wrong with the plan of a fabric.
+
+    Raises:
+        PlanError: names every fault, one line each.
+    """
+    if found:
+        raise PlanError("\n".join(f"the cutting plan of {label}: {fault}" for fault in found))
 
 
 def faults(plan: FabricPlan) -> Iterator[str]:

@@ -11,26 +11,23 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from cutpaths.cloth.by_hand import PLAIN, misfits
-from cutpaths.cloth.checked import checked
 from cutpaths.cloth.cutting import FabricPlan
 from cutpaths.cloth.joining import joinings
-from cutpaths.cloth.needs import Need, needs_of
-from cutpaths.cloth.plain_strips import plain_strips
-from cutpaths.cloth.sheets_of import blanks_on_hand, sheets_of
+from cutpaths.cloth.needs import needs_of
+from cutpaths.cloth.on_hand import OnHandPlans
+from cutpaths.cloth.sheets_of import blanks_on_hand
 from cutpaths.cloth.stock import stock_of
 from cutpaths.errors import Finding, InputError
 from cutpaths.figures.sizes import Pair, sizes
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit, build
-from cutpaths.project.model import Fabric, Project, Squares
+from cutpaths.project.model import Project, Squares
 from cutpaths.project.sizes import border_of_backing, raw_top
 from cutpaths.project.stock import Join, Stock
 
 FEWEST = 2  # columns or rows
 SLIMMEST = 2  # times as many columns as rows, or rows as columns (common practice, no source)
 WIDEST_BORDER = 6 * INCH  # common practice, no source
-_NONE = Fraction(0)
 
 Watch = Callable[[int, int], bool]  # hears how many of how many are tried; answers whether to go on
 
@@ -82,7 +79,7 @@ def options(project: Project, watch: Watch) -> tuple[Option, ...]:
     turns = in_turn(project)
     grids = _grids(project, turns)
     found: list[Option] = []
-    cut = _Cut()
+    cut = OnHandPlans()
     for number, (columns, rows) in enumerate(grids):
         if not watch(number, len(grids)):
             break
@@ -169,7 +166,7 @@ def _sized(project: Project, turns: Sequence[str], columns: int, rows: int) -> P
     )
 
 
-def _of_grid(project: Project, cut: _Cut) -> Iterator[Option]:
+def _of_grid(project: Project, cut: OnHandPlans) -> Iterator[Option]:
     """The widest border with a backing in one, and a wider one with a joined backing."""
     whole = _first(
         _descending(project, _widest_whole(project)), lambda each: _whole_option(each, cut), project
@@ -232,12 +229,12 @@ def _widest_whole(project: Project) -> Fraction:
     )
 
 
-def _whole_option(project: Project, cut: _Cut) -> Option | None:
+def _whole_option(project: Project, cut: OnHandPlans) -> Option | None:
     kit = _built(project)
     return None if kit is None else _option(kit, None, cut)
 
 
-def _joined_option(project: Project, cut: _Cut) -> Option | None:
+def _joined_option(project: Project, cut: OnHandPlans) -> Option | None:
     """The way to join that is cut from the cloth on hand with the least waste."""
     kit = _built(project)
     if kit is None:
@@ -264,7 +261,7 @@ def _built(project: Project) -> Kit | None:
         return None
 
 
-def _option(kit: Kit, join: Join | None, cut: _Cut) -> Option | None:
+def _option(kit: Kit, join: Join | None, cut: OnHandPlans) -> Option | None:
     """The kit as an option; None where the cloth on hand is not enough."""
     project, settled = kit.project, sizes(kit.project)
     # The backing first: it is what does not fit most often.
@@ -288,37 +285,6 @@ def _option(kit: Kit, join: Join | None, cut: _Cut) -> Option | None:
         waste=sum(map(_waste, plans), Fraction(0)),
         plans=tuple(plans),
     )
-
-
-class _Cut:
-    """Plans from cloth on hand alone, kept: the patches are the same for many borders."""
-
-    def __init__(self) -> None:
-        self._known: dict[tuple[str, tuple[Need, ...]], FabricPlan | None] = {}
-
-    def of(self, project: Project, fabric: Fabric, needs: tuple[Need, ...]) -> FabricPlan | None:
-        """A sound plan; None where there is not cloth enough."""
-        key = fabric.name, needs
-        if key not in self._known:
-            self._known[key] = _from_on_hand(project, fabric, needs)
-        return self._known[key]
-
-
-def _from_on_hand(project: Project, fabric: Fabric, needs: tuple[Need, ...]) -> FabricPlan | None:
-    if not _enough(project, fabric, needs) or any(misfits(project, fabric, needs)):
-        return None
-    stock = stock_of(project, fabric)
-    sheets = tuple(sheets_of(stock, [need.item for need in needs], plain_strips))
-    plan = FabricPlan(
-        fabric=fabric, stock=stock, needs=needs, sheets=sheets, bound=_NONE, method=PLAIN
-    )
-    return None if plan.bought else checked(plan)
-
-
-def _enough(project: Project, fabric: Fabric, needs: Sequence[Need]) -> bool:
-    """Whether there is as much cloth as the pieces cover."""
-    inner = [blank.inner for blank in blanks_on_hand(stock_of(project, fabric))]
-    return sum(need.area for need in needs) <= sum(w * h for w, h in inner if w > 0 and h > 0)
 
 
 def _waste(plan: FabricPlan) -> Fraction:

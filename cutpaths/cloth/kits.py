@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -10,8 +11,13 @@ from fractions import Fraction
 from cutpaths.cloth.bolts import BoltPlan, bolt_plans
 from cutpaths.cloth.bound import freely_bound
 from cutpaths.cloth.by_hand import misfits
-from cutpaths.cloth.kit_patterns import PatternPlan, pattern_plan
+from cutpaths.cloth.checked import require
 from cutpaths.cloth.needs import BACKING, PANELS, Need, needs_of
+from cutpaths.cloth.packing import judge
+from cutpaths.cloth.packing.cover import is_installed
+from cutpaths.cloth.packing.cuts import Node
+from cutpaths.cloth.packing.patterns import PatternPlan, pack_patterns
+from cutpaths.cloth.searched_strips import Search
 from cutpaths.cloth.stock import before_washing, lost_first, stock_of, strip_width
 from cutpaths.errors import CutpathsError, Finding, InputError
 from cutpaths.lengths import INCH
@@ -38,7 +44,7 @@ class FabricRun:
         project: where its ruler is from.
         fabric, stock: which one, and how it is sold.
         needs: what all kits take of it.
-        plan: the strips, in steps.
+        plan: the strips.
         bolts: how they lie on bolts.
         bound: length of cloth below which no plan of any kind comes, without squaring up.
     """
@@ -59,7 +65,7 @@ class FabricRun:
     @property
     def strips_length(self) -> Fraction:
         """Length of all strips, without squaring up."""
-        return self.plan.length * self.plan.sheet.step
+        return Fraction(self.plan.height)
 
     @property
     def used(self) -> Fraction:
@@ -74,24 +80,29 @@ class FabricRun:
     @property
     def strip_gap(self) -> Fraction:
         """How far they are above the best plan of strips there can be, as a part of it."""
-        least = max(self.plan.bound * self.plan.sheet.step, self.bound)
+        least = max(Fraction(self.plan.bound), self.bound)
         return (self.strips_length - least) / least
 
 
 def kit_runs(
-    kits: Sequence[Kit], number: int, backing: KitBacking, seconds: float
+    kits: Sequence[Kit], number: int, backing: KitBacking, search: Search
 ) -> tuple[FabricRun, ...]:
     """A plan for every fabric of some blankets, each cut so many times.
 
     Raises:
         InputError: a piece fits no cloth, a fabric is not sold by the length, the backing of a
             pieced top is to be exact, or there are not bolts enough.
+        CutpathsError: the extra `kits` is not installed.
     """
+    if not is_installed():
+        raise CutpathsError(
+            "planning kits needs the extra `kits`: install it with pip install 'cutpaths[kits]'"
+        )
     jobs = list(_jobs(kits, number, backing))
     findings = [f for project, fabric, needs in jobs for f in _flaws(project, fabric, needs)]
     if findings:
         raise InputError(*findings)
-    runs = tuple(_run(*job, seconds) for job in jobs)
+    runs = tuple(_run(*job, search) for job in jobs)
     short = [finding for run in runs for finding in _too_few(run, number)]
     if short:
         raise InputError(*short)
@@ -168,10 +179,10 @@ def _flaws(project: Project, fabric: Fabric, needs: Sequence[Need]) -> Iterator[
             )
 
 
-def _run(project: Project, fabric: Fabric, needs: tuple[Need, ...], seconds: float) -> FabricRun:
+def _run(project: Project, fabric: Fabric, needs: tuple[Need, ...], search: Search) -> FabricRun:
     stock = stock_of(project, fabric)
     items, width = [need.item for need in needs], strip_width(stock)
-    plan = pattern_plan(items, width, seconds)
+    plan = pack_patterns(items, width, effort=search.effort, watch=search.watch)
     bolt = stock.bolt * (1 - lost_first(stock)[0])
     run = FabricRun(
         project=project,
@@ -179,34 +190,34 @@ def _run(project: Project, fabric: Fabric, needs: tuple[Need, ...], seconds: flo
         stock=stock,
         needs=needs,
         plan=plan,
-        bolts=bolt_plans(plan.uses, plan.sheet.step, bolt, stock.square_up),
+        bolts=bolt_plans(plan.runs, bolt, stock.square_up),
         bound=freely_bound(items, width, Fraction(0)),
     )
-    _require_sound(run, width)
+    _require_sound(run)
     return run
 
 
-def _require_sound(run: FabricRun, width: Fraction) -> None:
-    """Judges strips by their sizes alone: what each holds fits it, and all pieces are there.
+def _require_sound(run: FabricRun) -> None:
+    """Judges the strips by the cuts in them, and that the bolts hold just these strips.
 
     Raises:
-        CutpathsError: a strip is too full, a piece is missing or not of its size.
+        PlanError: names every fault.
     """
-    made = [0] * len(run.needs)
-    step = run.plan.sheet.step
-    strips = [(p, n * plan.bolts) for plan in run.bolts for p, n in plan.strips]
-    for pattern, times in strips:
-        if sum(section.width * n for section, n in pattern.sections) * step > width:
-            raise CutpathsError(f"a strip of {run.fabric.label} is wider than its cloth")
-        for section, n in pattern.sections:
-            item = run.needs[section.item].item
-            size = (item.height, item.width) if section.turned else (item.width, item.height)
-            whole = section.pile * section.height <= pattern.height
-            if not whole or (section.width * step, section.height * step) != size:
-                raise CutpathsError(f"a piece of {run.fabric.label} is not of its size")
-            made[section.item] += section.pile * n * times
-    if any(count < need.count for count, need in zip(made, run.needs, strict=True)):
-        raise CutpathsError(f"the plan of {run.fabric.label} lacks pieces")
+    items = [need.item for need in run.needs]
+    found = list(judge.pattern_faults(items, run.plan))
+    on_bolts = Counter[Node]()
+    for plan in run.bolts:
+        length = sum(strip.times * strip.strip.height for strip in plan.strips)
+        if length + 2 * run.stock.square_up != plan.used or plan.left < 0:
+            found.append(f"strips of {length} mm do not fit a bolt")
+        for strip in plan.strips:
+            on_bolts[strip.strip] += strip.times * plan.bolts
+    wanted = Counter[Node]()
+    for strip in run.plan.runs:
+        wanted[strip.strip] += strip.times
+    if on_bolts != wanted:
+        found.append("the bolts hold other strips than the plan")
+    require(found, run.fabric.label)
 
 
 def _too_few(run: FabricRun, number: int) -> Iterator[Finding]:
@@ -236,13 +247,3 @@ def cost_each(run: FabricRun, number: int) -> Fraction | None:
     if run.stock.price is None:
         return None
     return run.stock.price * run.count * run.stock.bolt / run.stock.per / number
-
-
-def pieces_over(run: FabricRun) -> dict[int, int]:
-    """Pieces that the strips give beyond what is needed, by the index of the need."""
-    made = [0] * len(run.needs)
-    for pattern, times in run.plan.uses:
-        for item, count in pattern.counts().items():
-            made[item] += count * times
-    over = {i: made[i] - need.count for i, need in enumerate(run.needs)}
-    return {i: n for i, n in over.items() if n}

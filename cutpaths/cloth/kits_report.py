@@ -7,18 +7,16 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from cutpaths.cloth.bolts import BoltPlan, kept
-from cutpaths.cloth.kit_patterns import Pattern
 from cutpaths.cloth.kits import (
     FabricRun,
     KitBacking,
     cost_each,
     kits_a_bolt,
     length_each,
-    pieces_over,
 )
-from cutpaths.cloth.needs import by
 from cutpaths.cloth.notes import percent
-from cutpaths.cloth.plan_words import CAUTION
+from cutpaths.cloth.packing.runs import Run
+from cutpaths.cloth.plan_words import CAUTION, parts_words
 from cutpaths.cloth.report import money, number
 from cutpaths.lengths import decimals
 
@@ -40,8 +38,6 @@ def kits_lines(
         yield from _head(run, count, cost)
         for letter, plan in enumerate(run.bolts, 1):
             yield from _bolt(run, letter, plan)
-        for item, over in pieces_over(run).items():
-            yield f"  over: {run.needs[item].words(run.project.ruler, over)}"
         for length, times in kept(run.bolts, run.stock.per):
             yield f"  keep: {_pieces(times)} of {run.project.ruler.text(length)}"
     if known := [cost for cost in costs if cost is not None]:
@@ -84,24 +80,16 @@ def _bolt(run: FabricRun, letter: int, plan: BoltPlan) -> Iterator[str]:
     stacks = "1 stack" if lays == 1 else f"{lays:,} stacks"
     layers = "1 layer" if plies == 1 else f"up to {plies} layers"
     yield f"  plan {letter}: {bolts} in {stacks} of {layers}"
-    for pattern, times in plan.strips:
-        yield f"    {strip_words(run, pattern, times)}"
+    for strip in plan.strips:
+        yield f"    {strip_words(run, strip)}"
 
 
-def strip_words(run: FabricRun, pattern: Pattern, times: int) -> str:
-    """`15 strips 5 in: crosscut 7 squares of 5 in`."""
-    ruler, step = run.project.ruler, run.plan.sheet.step
-    parts = []
-    for section, count in pattern.sections:
-        need = run.needs[section.item]
-        pieces = count * section.pile
-        text = need.words(ruler, pieces)
-        if section.pile * section.height < pattern.height or section.pile > 1:
-            size = by((section.width * step, pattern.height * step), ruler)
-            text = f"{count} of {size} for {text}"
-        parts.append(text)
-    many = "1 strip" if times == 1 else f"{times} strips"
-    return f"{many} {ruler.text(pattern.height * step)}: crosscut {', '.join(parts)}"
+def strip_words(run: FabricRun, strip: Run) -> str:
+    """`15 strips 5 in: crosscut 7 squares of 5 in from each`, in a line."""
+    ruler = run.project.ruler
+    many, each = ("1 strip", "it") if strip.times == 1 else (f"{strip.times:,} strips", "each")
+    height = ruler.text(Fraction(strip.strip.height))
+    return f"{many} {height}: crosscut {parts_words(strip.strip, run.needs, ruler)} from {each}"
 
 
 def kits_json(
@@ -133,7 +121,7 @@ def _entry(run: FabricRun, count: int) -> dict[str, object]:
                 "bolts": plan.bolts,
                 "stacks": plan.lays(run.stock.plies),
                 "left": number(plan.left),
-                "strips": [strip_words(run, pattern, times) for pattern, times in plan.strips],
+                "strips": [strip_words(run, strip) for strip in plan.strips],
             }
             for plan in run.bolts
         ],

@@ -28,7 +28,7 @@ def machine_lines(kit: Kit, plans: Sequence[MachinePlan]) -> Iterator[str]:
         yield ""
         yield (
             f"{plan.fabric.label}, usable width {ruler.text(plan.stock.width)}, "
-            f"{len(plan.laid)} pieces {ruler.text(plan.spacing)} apart"
+            f"{_pieces(len(plan.laid))} {ruler.text(plan.spacing)} apart"
         )
         yield f"  {'used':<12}  {ruler.both(plan.used)}"
         if plan.stock.sold is Sold.LENGTH:
@@ -37,6 +37,10 @@ def machine_lines(kit: Kit, plans: Sequence[MachinePlan]) -> Iterator[str]:
         yield f"  {'at least':<12}  {ruler.both(plan.bound)} (proven; used is {percent(gap)} above)"
     yield ""
     yield CAUTION
+
+
+def _pieces(count: int) -> str:
+    return "1 piece" if count == 1 else f"{count} pieces"
 
 
 def waste(plan: MachinePlan) -> Fraction:

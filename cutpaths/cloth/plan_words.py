@@ -34,6 +34,11 @@ def steps(plan: FabricPlan, ruler: Ruler) -> tuple[str, ...]:
     return tuple(found)
 
 
+def parts_words(strip: Node, needs: Sequence[Need], ruler: Ruler) -> str:
+    """What a strip is crosscut into."""
+    return _Told(needs, ruler).parts(strip)
+
+
 def _alike(sheets: Sequence[Sheet]) -> Iterator[tuple[Sheet, ...]]:
     """Sheets next to each other that are cut the same way."""
 

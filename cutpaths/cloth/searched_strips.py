@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from cutpaths.cloth.checked import require
+from cutpaths.cloth.packing import judge
 from cutpaths.cloth.packing.cuts import Cut, Node, Way
 from cutpaths.cloth.packing.effort import Effort, Watch, unwatched
 from cutpaths.cloth.packing.guillotine import pack_guillotine
@@ -27,6 +29,7 @@ def searched_strips(items: Sequence[Item], width: Fraction, search: Search) -> t
         InputError: there is nothing to cut, or a piece is too wide.
     """
     best = pack_guillotine(items, width, effort=search.effort, watch=search.watch)
+    require(judge.faults(items, best), "these pieces")
     return strips_in(best.cuts)
 
 

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from string import ascii_uppercase
 
+from cutpaths.figures.borders import border_folds, borders
 from cutpaths.figures.cloth import backing_cloth, cloth_notes
 from cutpaths.figures.corners import corner_groups
-from cutpaths.figures.deviations import deviations
+from cutpaths.figures.deviations import deviations, heading
 from cutpaths.figures.measured import measured, sewn_words
-from cutpaths.figures.model import Figure, Figures, Group, exact, length, size, words
+from cutpaths.figures.model import Figure, Figures, Group, exact, length, size, widest, words
 from cutpaths.figures.patches import patch_seams, patches, seam_notes
 from cutpaths.figures.sizes import on_the_ruler, sizes
-from cutpaths.geometry.marks import Mark, MarkKind, letter, select
+from cutpaths.geometry.marks import Mark, MarkKind, corner_name, letter, select
 from cutpaths.geometry.polygons import Ring, box, distance, edges, middle
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
+from cutpaths.project.model import Construction
 
 # A center this near to the middle of the raw side may be found by folding.
 FOLDING_MM = 0.1
@@ -32,7 +34,7 @@ def figures_of(kit: Kit) -> Figures:
         Group("Turning opening", _opening(kit)),
         *corner_groups(kit),
         Group("Sewing and marking", _sewing(kit)),
-        Group("If the sewn top comes out", deviations(kit.project)),
+        Group(heading(kit.project), deviations(kit.project)),
     )
     return Figures(
         project=kit.project.title,
@@ -53,23 +55,25 @@ def _blanket(kit: Kit) -> tuple[Figure, ...]:
     project, blanket = kit.project, kit.blanket
     ruler = project.ruler
     settled = sizes(project)
+    top = f"top, raw edge to raw edge{sewn_words(project.measured)}"
+    labels = {"finished": "finished blanket", "backing": "backing, cut", "top": top}
+    if not _folded_over(kit):
+        labels["seen"] = "top, between stitching lines"
     if settled is None:
-        named = (
-            ("finished", "finished blanket", blanket.finished),
-            ("backing", "backing, cut", blanket.backing),
-            ("top", "top, raw edge to raw edge", blanket.top),
-            ("seen", "top, between stitching lines", blanket.seam),
-        )
-        found = [size(key, label, *_extent(ring), ruler) for key, label, ring in named]
+        rings = blanket.finished, blanket.backing, blanket.top, blanket.seam
+        pairs = zip(labels.items(), map(_extent, rings), strict=False)
+        found = [widest(key, label, *extent, ruler) for (key, label), extent in pairs]
     else:
-        top = f"top, raw edge to raw edge{sewn_words(project.measured)}"
-        found = [
-            size("finished", "finished blanket", *settled.finished, ruler),
-            size("backing", "backing, cut", *settled.backing, ruler),
-            size("top", top, *settled.raw, ruler),
-            size("seen", "top, between stitching lines", *settled.seen, ruler),
-        ]
-    return (*(figure for pair in found for figure in pair), *_borders(kit))
+        exact_sizes = settled.finished, settled.backing, settled.raw, settled.seen
+        pairs = zip(labels.items(), exact_sizes, strict=False)
+        found = [size(key, label, *pair, ruler) for (key, label), pair in pairs]
+    sized = (figure for pair in found for figure in pair)
+    return (*sized, *borders(project), *border_folds(project))
+
+
+def _folded_over(kit: Kit) -> bool:
+    """Whether nothing is sewn round the top, so that no word may speak of its seam."""
+    return kit.project.construction is Construction.FOLDED_OVER
 
 
 def _extent(ring: Ring) -> tuple[float, float]:
@@ -77,27 +81,20 @@ def _extent(ring: Ring) -> tuple[float, float]:
     return right - left, top - bottom
 
 
-def _borders(kit: Kit) -> tuple[Figure, ...]:
-    borders, ruler = kit.project.borders, kit.project.ruler
-    if len(set(borders)) == 1:
-        return (length("border", "border", borders[0], ruler),)
-    return tuple(
-        length(f"border.{letter(i).lower()}", f"border of side {letter(i)}", b, ruler)
-        for i, b in enumerate(borders)
-    )
-
-
 def _sides(kit: Kit) -> tuple[Figure, ...]:
-    """Length of each side from dot to dot and, on outlines that are no rectangle, raw."""
-    named = [("seam", "between stitching lines" if kit.opening is None else "dot to dot")]
-    rings = [kit.blanket.seam]
-    if sizes(kit.project) is None:
-        named += [("top", "raw edge of the top"), ("backing", "raw edge of the backing")]
-        rings += [kit.blanket.top, tuple(c.backing_point for c in kit.blanket.corners)]
-    found: list[Figure] = []
-    for (name, label), ring in zip(named, rings, strict=True):
-        found += _each_side(name, label, ring, kit.project.ruler)
-    return tuple(found)
+    """Length of each side from dot to dot and, on outlines that are no rectangle, raw.
+
+    Folded over there are no dots: only the raw edge of the top is told.
+    """
+    blanket, ruler = kit.blanket, kit.project.ruler
+    top = _each_side("top", "raw edge of the top", blanket.top, ruler)
+    if _folded_over(kit):
+        return tuple(top)
+    sewn = _each_side("seam", "dot to dot", blanket.seam, ruler)
+    if sizes(kit.project) is not None:
+        return tuple(sewn)
+    backing = tuple(corner.backing_point for corner in blanket.corners)
+    return (*sewn, *top, *_each_side("backing", "raw edge of the backing", backing, ruler))
 
 
 def _each_side(name: str, label: str, ring: Ring, ruler: Ruler) -> list[Figure]:
@@ -115,11 +112,12 @@ def _opening(kit: Kit) -> tuple[Figure, ...]:
     opening, ruler = kit.opening, kit.project.ruler
     if opening is None:
         return ()
-    at = letter(opening.side)
+    dot = f"from the dot at corner {corner_name(opening.side, len(kit.blanket.seam))}"
     return (
-        words("opening.side", "on side", at),
+        words("opening.side", "on side", letter(opening.side)),
         length("opening.length", "length left unsewn", opening.length, ruler),
-        length("opening.start", f"first end, from the dot where {at} starts", opening.start, ruler),
+        length("opening.start", f"first end, {dot}", opening.start, ruler),
+        length("opening.end", f"second end, {dot}", opening.end, ruler),
     )
 
 
@@ -128,7 +126,7 @@ def _sewing(kit: Kit) -> tuple[Figure, ...]:
     faces = f"top {kit.top.face.value} (mirrored), backing {kit.backing.face.value}"
     return (
         words("sides", "sides, seen from the front", _sides_words(kit)),
-        words("order", "sides in sewing order", order),
+        words("order", "sides, in order" if _folded_over(kit) else "sides in sewing order", order),
         words("faces", "as they lie when marked", faces),
     )
 
@@ -141,10 +139,11 @@ def _sides_words(kit: Kit) -> str:
 
 
 def _center_notes(kit: Kit) -> tuple[str, ...]:
-    """Sides whose center mark is not the middle of the backing's raw side."""
+    """Sides whose center mark is not the middle of the backing's raw side, as the ruler tells."""
     ruler = kit.project.ruler
+    least = max(FOLDING_MM, ruler.step / 2)
     centers = [(m.at, _off_middle(kit, m)) for m in select(kit.backing.marks, MarkKind.CENTER)]
-    off = [f"{at} by {ruler.text(exact(mm))}" for at, mm in centers if mm > FOLDING_MM]
+    off = [f"{at} by {ruler.text(exact(mm))}" for at, mm in centers if mm > least]
     if not off:
         return ()
     return (

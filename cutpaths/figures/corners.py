@@ -90,7 +90,7 @@ def _waste(corner: Corner, key: str, ruler: Ruler) -> tuple[Figure, ...]:
         length(f"{key}.{name}", f"{label}, along its raw edge", leg, ruler)
         for name, label, leg in _named(corner, "trim line", legs)
     )
-    return (*ends, area(f"{key}.waste", "cloth trimmed away", signed_area(corner.waste)))
+    return (*ends, area(f"{key}.waste", "cloth trimmed away", signed_area(corner.waste), ruler))
 
 
 def corner_check(corner: Corner, *, folded: bool) -> str:

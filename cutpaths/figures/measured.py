@@ -8,20 +8,15 @@ from fractions import Fraction
 
 from cutpaths.figures.model import Figure, angle, exact, length, words
 from cutpaths.geometry.marks import corner_name, letter
-from cutpaths.geometry.polygons import Ring, corner_angle, distance, edges, offset
+from cutpaths.geometry.polygons import corner_angle
 from cutpaths.geometry.quadrilateral import DIAGONALS, SIDES, Span, misfits
 from cutpaths.geometry.quadrilateral import length as span_length
-from cutpaths.lengths import Ruler, decimals
+from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
-from cutpaths.pieces.sewn import taped, to_trim, true_shape
+from cutpaths.pieces.sewn import taped, to_ease, to_trim, true_shape
 from cutpaths.project.measured import Difference, Measured, Remedy
 from cutpaths.project.measured_words import percent, why
 from cutpaths.project.sizes import raw_top
-
-# A misfit smaller than this is met exactly: it is the rounding of the fit.
-NO_MISFIT_MM = 1e-6
-# What is less than this prints as 0 mm.
-NOTHING_MM = 0.05
 
 _NAMES = {
     **{span: f"side {span}" for span in SIDES},
@@ -42,7 +37,7 @@ def measured(kit: Kit) -> tuple[Figure, ...]:
         *(_true_figures(top, ruler) if top.sides else ()),
         *_beside_design(top, raw, ruler),
         words("measured.remedy", "what is done, and why", why(top, ruler.unit)),
-        *_amounts(kit, top, raw),
+        *_amounts(kit, top),
     )
 
 
@@ -65,7 +60,7 @@ def _true_figures(top: Measured, ruler: Ruler) -> Iterator[Figure]:
     for span in (*SIDES, *DIAGONALS, *(s for s in read if s not in (*SIDES, *DIAGONALS))):
         key = f"measured.{span.lower()}"
         true = length(key, f"{_NAMES[span]}, true", span_length(ring, span), ruler)
-        yield replace(true, text=f"{true.text}{_misfit(left.get(span))}")
+        yield replace(true, text=f"{true.text}{_misfit(left.get(span), ruler)}")
     corners = [corner_angle(ring, i) for i in range(4)]
     for i, degrees in enumerate(corners):
         name = corner_name(i, 4)
@@ -77,14 +72,19 @@ def _true_figures(top: Measured, ruler: Ruler) -> Iterator[Figure]:
     yield length("measured.diagonals-differ", label, abs(rising - falling), ruler)
 
 
-def _misfit(mm: float | None) -> str:
-    """What is left between the fit and the tape; nothing where there is no more than needed."""
+def _misfit(mm: float | None, ruler: Ruler) -> str:
+    """What is left between the fit and the tape; nothing where the ruler cannot tell it."""
     if mm is None:
         return ", not taped"
-    if abs(mm) < NO_MISFIT_MM:
+    if nothing(exact(mm), ruler):
         return ""
     longer = "more" if mm > 0 else "less"
-    return f", {decimals(Fraction(abs(mm)), 2)} mm {longer} than taped"
+    return f", {ruler.text(exact(abs(mm)))} {longer} than taped"
+
+
+def nothing(mm: Fraction, ruler: Ruler) -> bool:
+    """Whether a length, of either sign, is less than half a step: the ruler would show 0."""
+    return abs(mm) < ruler.step / 2
 
 
 def _beside_design(top: Measured, raw: tuple[Fraction, Fraction], ruler: Ruler) -> Iterator[Figure]:
@@ -94,46 +94,34 @@ def _beside_design(top: Measured, raw: tuple[Fraction, Fraction], ruler: Ruler) 
     ):
         off = Difference(label, got, due)
         figure = length(f"measured.off.{name}", f"off the design, {label}", off.amount, ruler)
-        yield replace(figure, text=_off(off, ruler, "large", "small"))
+        yield replace(figure, text=_off(off, ruler))
 
 
-def _off(off: Difference, ruler: Ruler, more: str, less: str) -> str:
-    """An amount without its sign, which way it goes, and in percent."""
-    if abs(off.amount) < NOTHING_MM:
-        return "nothing"
-    way = more if off.amount > 0 else less
+def _off(off: Difference, ruler: Ruler) -> str:
+    """In percent, and an amount without its sign; which way it goes."""
+    if nothing(off.amount, ruler):
+        return "nothing that the ruler tells"
+    way = "large" if off.amount > 0 else "small"
     return f"{percent(off)}, {ruler.both(abs(off.amount))} {way}"
 
 
-def _amounts(kit: Kit, top: Measured, raw: tuple[Fraction, Fraction]) -> Iterator[Figure]:
-    """How much to ease on each side, or how much comes off it."""
+def _amounts(kit: Kit, top: Measured) -> Iterator[Figure]:
+    """How much to ease on each side, or how much comes off it; what the ruler can tell."""
     ruler = kit.project.ruler
-    match top.remedy:
-        case Remedy.TRIM_TOP:
-            yield from _trims(top, ruler)
-        case Remedy.CUT_TO_FIT:
-            return
-        case _ if top.sides:
-            sewn = offset(true_shape(top), [-float(kit.project.allowance)] * 4)
-            for i, (have, want) in enumerate(
-                zip(_sides(sewn), _sides(kit.blanket.seam), strict=True)
-            ):
-                yield _ease(f"side {letter(i)}", have, want, ruler)
-        case Remedy.AS_DESIGNED:
-            for name, have, want in zip(("across", "down"), top.average, raw, strict=True):
-                yield _ease(name, have, want, ruler)
+    if top.remedy is Remedy.TRIM_TOP:
+        yield from _trims(top, ruler)
+    for off in to_ease(kit.project, kit.blanket.seam):
+        if not nothing(off.amount, ruler):
+            yield _ease(off, ruler)
 
 
-def _sides(ring: Ring) -> list[Fraction]:
-    return [exact(distance(start, end)) for start, end in edges(ring)]
-
-
-def _ease(what: str, have: Fraction, want: Fraction, ruler: Ruler) -> Figure:
+def _ease(off: Difference, ruler: Ruler) -> Figure:
     """What is longer is eased: the top where it is larger than its backing, else the backing."""
-    off = Difference(what, have, want)
-    key = f"measured.ease.{what.removeprefix('side ').lower()}"
-    figure = length(key, f"to ease, {what}", off.amount, ruler)
-    return replace(figure, text=_off(off, ruler, "of the top", "of the backing"))
+    key = f"measured.ease.{off.what.split()[-1].lower()}"
+    figure = length(key, f"to ease, {off.what}", off.amount, ruler)
+    longer = "top" if off.amount > 0 else "backing"
+    amount = ruler.text(abs(off.amount))
+    return replace(figure, text=f"ease in {amount} of the {longer}'s edge ({percent(off)})")
 
 
 def _trims(top: Measured, ruler: Ruler) -> Iterator[Figure]:
@@ -141,5 +129,7 @@ def _trims(top: Measured, ruler: Ruler) -> Iterator[Figure]:
     for i, ends in enumerate(to_trim(top).comes_off):
         side = letter(i)
         for corner, mm in zip((corner_name(i, 4), corner_name(i + 1, 4)), ends, strict=True):
+            if nothing(exact(mm), ruler):
+                continue
             key = f"measured.trim.{side.lower()}.{corner.lower()}"
-            yield length(key, f"comes off side {side} at corner {corner}", max(mm, 0.0), ruler)
+            yield length(key, f"comes off side {side} at corner {corner}", mm, ruler)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from cutpaths.lengths import Ruler, decimals
+from cutpaths.lengths import INCH, Ruler, Unit, decimals
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,10 +79,20 @@ def size(
     )
 
 
-def area(key: str, label: str, mm2: float) -> Figure:
-    """An area, printed in square inches and square centimetres."""
-    inches = decimals(Fraction(mm2) / Fraction(127, 5) ** 2, 2)
-    text = f"{inches} sq in ({decimals(Fraction(mm2) / 100, 1)} cm²)"
+def widest(key: str, label: str, width: float, height: float, ruler: Ruler) -> tuple[Figure, ...]:
+    """A width and a height of what is no rectangle: those of the box round it."""
+    return (
+        length(f"{key}.width", f"{label}, across, at its widest", width, ruler),
+        length(f"{key}.height", f"{label}, down, at its longest", height, ruler),
+    )
+
+
+def area(key: str, label: str, mm2: float, ruler: Ruler) -> Figure:
+    """An area in square inches and square centimetres, the project's own first."""
+    inches = f"{decimals(Fraction(mm2) / INCH**2, 2)} sq in"
+    metric = f"{decimals(Fraction(mm2) / 100, 1)} cm²"
+    first, beside = (inches, metric) if ruler.unit is Unit.INCH else (metric, inches)
+    text = f"{first} ({beside})"
     return Figure(key=key, label=label, text=text, value=Fraction(mm2), unit="mm2")
 
 

@@ -97,6 +97,8 @@ def _patch(kit: Kit, piece: Piece, how: str) -> Iterator[Figure]:
     if shape.kind is PatchKind.RECTANGLE:
         sizes = [raw_top(each, kit.project.allowance) for each in (shape.width, shape.height)]
         yield from _sizes(f"{key}.cut", f"{piece.key}, cut", (sizes[0], sizes[1]), ruler)
+        seen = shape.width, shape.height
+        yield from _sizes(f"{key}.finished", f"{piece.key}, finished", seen, ruler)
     elif shape.kind is PatchKind.QUARTER:
         label = f"{piece.key}, finished long edge"
         yield length(f"{key}.finished", label, shape.width, ruler)

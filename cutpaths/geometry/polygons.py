@@ -15,6 +15,8 @@ Ring = tuple[Point, ...]
 
 # Two coordinates nearer than this are one place; far below what any ruler or plotter can show.
 SAME_PLACE_MM = 1e-7
+# Two directions stand square, or one lies along an axis, where the sine of the error is below this.
+SQUARE_SINE = 1e-9
 
 
 def sub(p: Point, q: Point) -> Point:

@@ -39,13 +39,22 @@ SHORTEST_SLOT = 5.0
 NOTCH_DEPTH = 3.0
 NOTCH_HALF_WIDTH = 2.0
 
+Side = tuple[Point, Point]
+
 
 @dataclass(frozen=True, slots=True)
 class Template:
-    """A template's outline and what is cut out of it."""
+    """A template's outline and what is cut out of it.
+
+    Attributes:
+        outline: of the card, counter-clockwise.
+        holes: what is cut out of it.
+        raw_edges: its edges along the backing's raw edges, first that of the side before.
+    """
 
     outline: Ring
     holes: tuple[Path | Circle, ...]
+    raw_edges: tuple[Side, Side]
 
 
 def turned_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
@@ -66,12 +75,14 @@ def turned_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
     ]
     apart = max(LEAST_RADIUS, (distance(*corner.miter) - BRIDGE) / 2)
     radius = min(HOLE_RADIUS, apart, trim / 2, *(room / 2 for room in beside))
+    outline, raw_edges = _outline(corner, ways, notched=True)
     return Template(
-        _outline(corner, ways, notched=True),
+        outline,
         (
             *(Circle(place, radius) for place in corner.miter),
             *(slot for slot in slots if slot is not None),
         ),
+        raw_edges,
     )
 
 
@@ -84,12 +95,14 @@ def folded_template(corner: Corner, ways: tuple[Point, Point]) -> Template:
         _slot((place, corner.fold_point), _clear_of_edge(way, fold), BRIDGE + HOLE_RADIUS, trim)
         for place, way in zip(corner.miter, ways, strict=True)
     ]
+    outline, raw_edges = _outline(corner, ways, notched=False)
     return Template(
-        _outline(corner, ways, notched=False),
+        outline,
         (
             Circle(corner.fold_point, min(HOLE_RADIUS, trim / 2)),
             *(slot for slot in slots if slot is not None),
         ),
+        raw_edges,
     )
 
 
@@ -140,8 +153,10 @@ def _slot(line: tuple[Point, Point], after: float, before: float, trim: float) -
     return Path(ring, closed=True)
 
 
-def _outline(corner: Corner, ways: tuple[Point, Point], *, notched: bool) -> Ring:
-    """The working corner closed by the back edge, counter-clockwise."""
+def _outline(
+    corner: Corner, ways: tuple[Point, Point], *, notched: bool
+) -> tuple[Ring, tuple[Side, Side]]:
+    """The working corner closed by the back edge, counter-clockwise, and its raw edges."""
     first, second = corner.miter
     into = unit(sub(corner.fold_point, first))
     out = unit(sub(second, corner.fold_point))
@@ -155,11 +170,12 @@ def _outline(corner: Corner, ways: tuple[Point, Point], *, notched: bool) -> Rin
     far_first = meet(starts[0], into, backing, ways[0])
     far_second = meet(starts[1], out, backing, ways[1])
     working = far_first, *corner.outline, far_second
+    raw_edges = (far_first, corner.outline[0]), (corner.outline[-1], far_second)
     if notched:
         working = _notched(corner, working)
     if abs(cross(into, out)) < STRAIGHT_SINE:
-        return working
-    return *working, meet(starts[0], into, starts[1], out)
+        return working, raw_edges
+    return (*working, meet(starts[0], into, starts[1], out)), raw_edges
 
 
 def _depth(place: Point, miter: Point, backing: Point, way: Point) -> float:

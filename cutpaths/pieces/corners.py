@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable
 from dataclasses import dataclass
+from fractions import Fraction
 
 from cutpaths.geometry.assembly import Face, Piece, PieceKind
 from cutpaths.geometry.blanket import Blanket, Corner
+from cutpaths.geometry.marks import corner_name
 from cutpaths.geometry.polygons import Ring, box, directions
 from cutpaths.geometry.template import Template
 from cutpaths.project.measured import Remedy
@@ -15,11 +17,41 @@ from cutpaths.shapes import Point, shift
 
 
 @dataclass(frozen=True, slots=True)
+class CardEdge:
+    """An edge of a template that lies on raw edges of the backing.
+
+    Attributes:
+        start, end: its ends, in the template's frame.
+        sides: letters of the sides whose ends it lies on, in the order of the alphabet.
+    """
+
+    start: Point
+    end: Point
+    sides: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class CornerTemplate:
-    """A template and the names of the corners it serves, some of them turned over."""
+    """A template and the corners it serves.
+
+    Attributes:
+        piece: the card.
+        corners: names of the corners.
+        turned_over: those of them for which it must lie the other face up. None where the borders
+            are equal, for then either face will do.
+        raw_edges: its two edges that tell one way of laying it from the other; none where the
+            borders are equal.
+    """
 
     piece: Piece
     corners: tuple[str, ...]
+    turned_over: tuple[str, ...] = ()
+    raw_edges: tuple[CardEdge, ...] = ()
+
+    @property
+    def face_up(self) -> tuple[str, ...]:
+        """The corners for which it lies as it is drawn."""
+        return tuple(at for at in self.corners if at not in self.turned_over)
 
 
 def templates(
@@ -37,9 +69,39 @@ def templates(
         i = found[0]
         back = -ways[i - 1][0], -ways[i - 1][1]
         key = "CORNER-TEMPLATE" if len(alike) == 1 else f"CORNER-TEMPLATE-{n}"
-        piece = _template_piece(key, template(blanket.corners[i], (back, ways[i])))
-        made.append(CornerTemplate(piece, tuple(blanket.corners[j].at for j in found)))
+        card = template(blanket.corners[i], (back, ways[i]))
+        made.append(_corner_template(key, card, project, found))
     return tuple(made)
+
+
+def _corner_template(
+    key: str, card: Template, project: Project, found: list[int]
+) -> CornerTemplate:
+    """A card made for the first of some corners, and how it lies on each of them."""
+    piece = _template_piece(key, card)
+    sides = len(project.borders)
+    corners = tuple(corner_name(i, sides) for i in found)
+    first = _borders_at(project, found[0])
+    if first[0] == first[1]:
+        return CornerTemplate(piece, corners)
+    turned = [_borders_at(project, i) != first for i in found]
+    home = piece.places[0].inverse()
+    # A name is the side before and the side after; turned over, the card swaps its edges.
+    names = [at[::-1] if over else at for at, over in zip(corners, turned, strict=True)]
+    return CornerTemplate(
+        piece,
+        corners,
+        tuple(at for at, over in zip(corners, turned, strict=True) if over),
+        tuple(
+            CardEdge(home.point(start), home.point(end), tuple(sorted({n[e] for n in names})))
+            for e, (start, end) in enumerate(card.raw_edges)
+        ),
+    )
+
+
+def _borders_at(project: Project, i: int) -> tuple[Fraction, Fraction]:
+    """The borders of the side before a corner and of the side after it."""
+    return project.borders[i - 1], project.borders[i]
 
 
 def _template_piece(key: str, template: Template) -> Piece:
@@ -65,7 +127,7 @@ def _corner_class(project: Project, i: int) -> Hashable:
     """
     if project.measured is not None and project.measured.remedy is Remedy.CUT_TO_FIT:
         return i
-    borders = tuple(sorted((project.borders[i - 1], project.borders[i])))
+    borders = tuple(sorted(_borders_at(project, i)))
     match project.top:
         case Outline(points=points):
             here, after = points[i], points[(i + 1) % len(points)]

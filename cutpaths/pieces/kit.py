@@ -22,7 +22,7 @@ from cutpaths.pieces.layers import layers_of
 from cutpaths.pieces.opening import opening_notes
 from cutpaths.pieces.pairs import cut_singly, sewn_pairs
 from cutpaths.pieces.panels import panels_of
-from cutpaths.pieces.sewn import order_of_sewing, with_trimmed_size
+from cutpaths.pieces.sewn import order_of_sewing, sewn_notes, with_trimmed_size
 from cutpaths.pieces.tops import patchwork_of
 from cutpaths.project.model import Construction, Patchwork, Project
 from cutpaths.shapes import Motion, shift
@@ -106,7 +106,11 @@ def build(project: Project) -> Kit:
         templates=templates(project, blanket, template),
         waste=waste(project, blanket),
         pairs=sewn_pairs(project, patchwork),
-        notes=(*project.notes, *opening_notes(project, layers.opening)),
+        notes=(
+            *project.notes,
+            *sewn_notes(project, blanket.seam),
+            *opening_notes(project, layers.opening),
+        ),
     )
 
 

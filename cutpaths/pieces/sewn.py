@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.geometry.blanket import RIGHT_ANGLE_SLACK_DEGREES, sewing_order
 from cutpaths.geometry.largest_rectangle import Trimmed, largest_rectangle
 from cutpaths.geometry.outlines import rectangle
-from cutpaths.geometry.polygons import Ring, offset
+from cutpaths.geometry.polygons import Ring, distance, edges, offset
 from cutpaths.geometry.quadrilateral import DIAGONALS, MIDDLES, SIDES, Span, fit
-from cutpaths.project.measured import Measured, Remedy
+from cutpaths.project.measured import SIDE_NAMES, Difference, Measured, Remedy
+from cutpaths.project.measured_words import easing_notes
 from cutpaths.project.model import Project
+from cutpaths.project.sizes import raw_top
 from cutpaths.shapes import shift
 
 
@@ -64,6 +67,50 @@ def seam_as_sewn(project: Project, designed: Ring) -> Ring:
     if size is None:
         raise TypeError("only rectangles are measured by width and height")
     return rectangle(float(size[0]), float(size[1]))
+
+
+def to_ease(project: Project, seam: Ring) -> tuple[Difference, ...]:
+    """What is eased onto the backing: sides along the seam, or the middle where no more is known.
+
+    Args:
+        project: how the top was sewn, and what is done about it.
+        seam: the seam polygon that the backing follows.
+    """
+    measured = project.measured
+    if measured is None or measured.remedy not in (Remedy.EASE, Remedy.AS_DESIGNED):
+        return ()
+    if measured.sides:
+        sewn = offset(true_shape(measured), [-float(project.allowance)] * 4)
+        sides = zip(SIDE_NAMES, _lengths(sewn), _lengths(seam), strict=True)
+        return tuple(Difference(f"side {name}", have, want) for name, have, want in sides)
+    names = zip(
+        ("the width", "the height"), measured.average, _cut_for(project, measured), strict=True
+    )
+    return tuple(Difference(name, have, want) for name, have, want in names)
+
+
+def _lengths(ring: Ring) -> list[Fraction]:
+    """Lengths of the edges, to the millionth of a millimetre that drawings hold."""
+    return [Fraction(f"{distance(start, end):.6f}") for start, end in edges(ring)]
+
+
+def _cut_for(project: Project, measured: Measured) -> tuple[Fraction, Fraction]:
+    """Raw size of the rectangle for which the backing is cut."""
+    designed = project.finished_top
+    if measured.remedy is Remedy.EASE or designed is None:
+        return measured.average
+    return raw_top(designed[0], project.allowance), raw_top(designed[1], project.allowance)
+
+
+def sewn_notes(project: Project, seam: Ring) -> Iterator[str]:
+    """A caution where more is eased than can be; a top that leans counts by its diagonals."""
+    measured, eased = project.measured, to_ease(project, seam)
+    if measured is None or not eased:
+        return
+    within = measured.against(_cut_for(project, measured))
+    yield from easing_notes(
+        (*eased, *(each for each in within if each.what[-1:] not in SIDE_NAMES))
+    )
 
 
 def keeps_patch_seams(project: Project) -> bool:

@@ -100,8 +100,9 @@ def _width_flaws(border: BorderTable, edge: Edge) -> Iterator[Flaw]:
         path: KeyPath = ("border", "width") if every else ("border", "width", letter)
         if path not in told and not _is_wide(width, edge.seams):
             told.add(path)
-            problem = f"must be {_rule(edge.seams)}, got {edge.seams.text(width)}"
-            yield Flaw(path, problem, "Make the border wider")
+            rule = f"{_rule(edge.seams)} to hide {_hidden(edge.seams)}"
+            problem = f"must be {rule}, got {edge.seams.text(width)}"
+            yield Flaw(path, problem, _wider(edge.seams))
 
 
 def _size_flaws(border: BorderTable, edge: Edge, borders: Pair) -> Iterator[Flaw]:
@@ -112,7 +113,8 @@ def _size_flaws(border: BorderTable, edge: Edge, borders: Pair) -> Iterator[Flaw
         if given is None or _is_wide(borders[axis], seams):
             continue
         if border.nearest is not None:
-            problem = f"must leave a border of {_rule(seams)}, leaves {seams.text(borders[axis])}"
+            rule = f"{_rule(seams)} to hide {_hidden(seams)}"
+            problem = f"must leave a border of {rule}, leaves {seams.text(borders[axis])}"
             yield Flaw(("border", "nearest"), problem, "Make the step smaller")
             return
         both = 2 * _least(seams)
@@ -125,9 +127,9 @@ def _size_flaws(border: BorderTable, edge: Edge, borders: Pair) -> Iterator[Flaw
         more = "more than" if seams.folded_over else "at least"
         problem = (
             f"must be {more} {seams.text(needed)} {word} for a border of "
-            f"{seams.text(_least(seams))}, got {seams.text(got)}"
+            f"{seams.text(_least(seams))} to hide {_hidden(seams)}, got {seams.text(got)}"
         )
-        yield Flaw(("border", name), problem, "Make it larger or the top smaller")
+        yield Flaw(("border", name), problem, _larger(seams))
 
 
 def _least(seams: Seams) -> Fraction:
@@ -138,7 +140,37 @@ def _least(seams: Seams) -> Fraction:
     """
     if seams.folded_over:
         return seams.allowance
-    return max(seams.allowance + seams.turn / 2, seams.trim)
+    return max(_folded_in(seams), seams.trim)
+
+
+def _folded_in(seams: Seams) -> Fraction:
+    """What the border's seam and its fold take; a folded-over border has no turn."""
+    return seams.allowance + seams.turn / 2
+
+
+def _hidden(seams: Seams) -> str:
+    """What the narrowest border has just room for."""
+    if not seams.folded_over and seams.trim > _folded_in(seams):
+        return "the miter's allowance"
+    return "the seam allowance and half the turn of cloth" if seams.turn else "the seam allowance"
+
+
+def _wider(seams: Seams) -> str:
+    other = _too_large(seams)
+    return f"Make the border wider or {other} smaller" if other else "Make the border wider"
+
+
+def _larger(seams: Seams) -> str:
+    other = _too_large(seams)
+    more = f", or the top or {other} smaller" if other else " or the top smaller"
+    return f"Make it larger{more}"
+
+
+def _too_large(seams: Seams) -> str:
+    """What alone keeps a border from being narrower; empty where two things do."""
+    if seams.folded_over or _folded_in(seams) > seams.trim:
+        return "the seam allowance"
+    return "the miter" if seams.trim > _folded_in(seams) else ""
 
 
 def _is_wide(width: Fraction, seams: Seams) -> bool:

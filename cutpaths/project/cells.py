@@ -33,7 +33,7 @@ LEFT, ABOVE = "<", "^"
 _NAME = r"[a-z][a-z0-9_-]{0,39}"
 _CELL = re.compile(rf"{_NAME}(?:[/\\]{_NAME}|\+{_NAME}|(?:\+{_NAME}){{3}})?")
 _BREAKS = re.compile(r"[/\\+]")
-_EXAMPLES = r"`sand`, `sand/sea`, `sand\sea`, `sand+sea`, `<` or `^`"
+_EXAMPLES = r"`sand`, `sand/sea`, `sand\sea`, `sand+sea`, `a+b+c+d`, `<` or `^`"
 
 
 class Split(StrEnum):

@@ -48,11 +48,17 @@ def _finding(flaw: Flaw, source: Source) -> Finding:
     item = f"{_ITEMS.get(names[-1], 'item')} {places[0] + 1} " if places else ""
     return Finding(
         key=".".join(_key(name) for name in names),
-        problem=f"{item}{flaw.problem}",
+        problem=f"{item}{flaw.problem}{variant_words(source)}",
         hint=flaw.hint,
         file=file,
         line=line,
     )
+
+
+def variant_words(source: Source) -> str:
+    """In which size and colorway something is wrong; empty for the file as it stands."""
+    named = ", ".join(" ".join(map(str, override)) for override in reversed(source.overrides))
+    return f" (with {named})" if named else ""
 
 
 def _key(name: str) -> str:

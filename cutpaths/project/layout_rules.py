@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from cutpaths.project.blocks import read_sets, set_faults
 from cutpaths.project.cells import Fault, chart_faults, names_of
+from cutpaths.project.chart_rules import counted_flaws, rows_of, shortest
 from cutpaths.project.fill import LONGEST
 from cutpaths.project.flaws import Flaw
 from cutpaths.project.kinds import PATCHES_MOST
@@ -19,7 +20,7 @@ from cutpaths.project.layout_shape import (
     StripsTable,
 )
 from cutpaths.project.layouts import block_of, finished_brick, finished_sizes, layout_of
-from cutpaths.project.patch_rules import patch_flaws, seam_too_wide
+from cutpaths.project.patch_rules import patch_flaws, seam_too_wide, top_too_long
 from cutpaths.project.patchwork import finished_size
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import FileTable, OutlineTable, PanelTable
@@ -37,8 +38,7 @@ def layout_flaws(file: FileTable, seams: Seams) -> Iterator[Flaw]:
     if not flaws:
         size = max(finished_size(layout_of(file, seams)))
         if size > LONGEST:
-            problem = f"must not be over 100 m, is {seams.text(size)}"
-            yield Flaw(TOP, problem, "Use fewer or smaller patches")
+            yield top_too_long(size, seams)
 
 
 def _layout_flaws(file: FileTable, seams: Seams) -> Iterator[Flaw]:
@@ -156,8 +156,8 @@ def _declared_flaws(file: FileTable, seams: Seams) -> Iterator[Flaw]:
 def on_point_flaws(table: OnPointTable, seams: Seams) -> Iterator[Flaw]:
     """Rules of squares on point: their size, then their rows."""
     yield from patch_flaws((*TOP, "patch"), table.patch, seams)
-    rows = [row.split() for row in table.chart or ()]
-    yield from _rows_flaws(table, rows)
+    rows = rows_of(table)
+    yield from counted_flaws(table, len(rows[0]) if rows else 0, (len(rows) + 1) // 2)
     if table.chart is None:
         columns, full = table.columns or 0, table.rows or 0
         yield from _count_flaws(columns * full + (columns - 1) * (full - 1) + 2 * (columns + full))
@@ -183,23 +183,6 @@ def _length_flaws(row: int, found: int, expected: int, like: str) -> Iterator[Fl
         yield Flaw((*TOP, "chart", row), problem)
 
 
-def _rows_flaws(table: OnPointTable | BricksTable, rows: Sequence[list[str]]) -> Iterator[Flaw]:
-    """Rules of rows that are either counted or written."""
-    counted = {"columns": table.columns, "rows": table.rows}
-    if table.chart is None:
-        for name, count in counted.items():
-            if count is None:
-                yield Flaw((*TOP, name), "is missing", "Give `columns` and `rows`, or a `chart`")
-        if table.fabrics is not None and not table.fabrics:
-            yield Flaw((*TOP, "fabrics"), "must name at least one fabric, got an empty list")
-        return
-    for name, given in (counted | {"fabrics": table.fabrics}).items():
-        if given is not None:
-            yield Flaw((*TOP, name), "has no place beside a chart", _LEAVE)
-    if not rows or not rows[0]:
-        yield Flaw((*TOP, "chart"), "must have at least one row with one fabric name")
-
-
 def strips_flaws(table: StripsTable, seams: Seams) -> Iterator[Flaw]:
     """Rules of strips."""
     if not table.widths:
@@ -217,8 +200,8 @@ def strips_flaws(table: StripsTable, seams: Seams) -> Iterator[Flaw]:
 def bricks_flaws(table: BricksTable, seams: Seams) -> Iterator[Flaw]:
     """Rules of bricks: their size, then their rows."""
     yield from _brick_flaws(table, seams)
-    rows = [row.split() for row in table.chart or ()]
-    yield from _rows_flaws(table, rows)
+    rows = rows_of(table)
+    yield from counted_flaws(table, shortest(rows), len(rows))
     if table.chart is None:
         yield from _count_flaws(((table.columns or 0) + 1) * (table.rows or 0))
         return

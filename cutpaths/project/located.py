@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from cutpaths import source
 from cutpaths.errors import Finding, InputError
+from cutpaths.project.flaws import variant_words
 from cutpaths.project.variants import chosen
 
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ def located(
         if finding.file or not finding.key:
             return finding
         file, line = text.place(tuple(finding.key.split(".")))
-        return replace(finding, file=file, line=line)
+        problem = f"{finding.problem}{variant_words(text)}"
+        return replace(finding, problem=problem, file=file, line=line)
 
     return InputError(*(place(finding) for finding in error.findings))

@@ -40,13 +40,15 @@ def measured_flaws(file: FileTable, top: Top, seams: Seams) -> Iterator[Flaw]:
     if table is None:
         return
     if designed is None:
-        problem = "has a place only beside a top of squares or a panel"
+        problem = "has a place only beside a rectangular top"
         yield Flaw(("measured",), problem, "Leave it out")
         return
     flaws = list(_key_flaws(table, seams))
     if not flaws:
         taped = _taped(table)
-        flaws += [*_shape_flaws(taped, table, seams), *_size_flaws(taped, table, designed, seams)]
+        flaws += _shape_flaws(taped, table, seams)
+        told = {flaw.path for flaw in flaws}
+        flaws += (f for f in _size_flaws(taped, table, designed, seams) if f.path not in told)
     if not flaws:
         flaws += _agreement_flaws(taped, table, seams)
     yield from flaws or _border_flaws(file, _settled(table, designed, seams))

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from cutpaths.lengths import Unit, decimals, exact
 from cutpaths.project.measured import EASED_UNDER, TOLERANCE, Difference, Measured, Remedy
+
+MOST_PLACES = 6  # decimals of a percentage: less is below what drawings hold
 
 
 def why(measured: Measured, unit: Unit) -> str:
@@ -24,9 +27,12 @@ def why(measured: Measured, unit: Unit) -> str:
         case Remedy.EASE if not measured.sides:
             return f"{chosen}: the backing is cut to the width and height through the middle"
         case Remedy.EASE:
-            return f"{chosen}: the backing is cut to the average; {_furthest(measured)}"
+            reason = "" if measured.asked and _hard(measured) else f"; {_furthest(measured)}"
+            return f"{chosen}: the backing is cut to the average{reason}"
         case Remedy.CUT_TO_FIT:
-            return f"{chosen}: {_furthest(measured)}; the backing gets the top's corners and sides"
+            against = measured.asked and not _hard(measured)
+            reason = "" if against else f"{_furthest(measured)}; "
+            return f"{chosen}: {reason}the backing gets the top's corners and sides"
         case Remedy.TRIM_TOP if not measured.asked:
             rule = "and a folded-over backing needs right angles"
             return f"{chosen}: {_furthest(measured)}, {rule}"
@@ -35,7 +41,7 @@ def why(measured: Measured, unit: Unit) -> str:
 
 
 def measured_notes(measured: Measured | None) -> Iterator[str]:
-    """What must not be overlooked: cloth cut otherwise than designed, and easing that puckers."""
+    """What must not be overlooked: cloth that is cut otherwise than designed."""
     if measured is None:
         return
     match measured.remedy:
@@ -46,27 +52,51 @@ def measured_notes(measured: Measured | None) -> Iterator[str]:
             )
         case Remedy.TRIM_TOP:
             yield "Trim the top to its true rectangle before anything is marked on it."
-        case Remedy.EASE:
-            if measured.worst(measured.average).part >= EASED_UNDER:
-                yield f"Easing may pucker: {_furthest(measured)}."
+
+
+def easing_notes(eased: Sequence[Difference]) -> Iterator[str]:
+    """A caution where the most that is eased, by its part, is more than can be.
+
+    Args:
+        eased: each length of the top beside that of the backing onto which it is eased.
+    """
+    worst = max(eased, key=lambda each: each.part, default=None)
+    if worst is not None and worst.part >= EASED_UNDER:
+        yield f"Easing may pucker: {_off(worst)} on the backing, {_beside_limit(worst)}."
 
 
 def percent(difference: Difference) -> str:
-    """How far a length is off, in percent."""
-    return f"{decimals(difference.part * 100, 1)} %"
+    """How far a length is off, in percent; with the decimals that tell it from the limit and 0.
+
+    >>> percent(Difference("side A", Fraction(1018), Fraction(1000)))
+    '1.8 %'
+    >>> percent(Difference("side A", Fraction(100996), Fraction(100000)))
+    '0.996 %'
+    """
+    hundred = difference.part * 100
+    limits = [limit for limit in (Fraction(0), EASED_UNDER * 100) if limit != hundred]
+    written = (decimals(hundred, places) for places in range(1, MOST_PLACES))
+    told = (text for text in written if text not in [decimals(limit, 0) for limit in limits])
+    return f"{next(told, decimals(hundred, MOST_PLACES))} %"
 
 
 def _furthest(measured: Measured) -> str:
     """The length that is furthest from the average rectangle, and whether it can be eased."""
     worst = measured.worst(measured.average)
-    side = "over" if worst.part >= EASED_UNDER else "under"
-    return f"{_off(worst)} the average, {side} the {_limit()} that can be eased"
+    return f"{_off(worst)} the average, {_beside_limit(worst)}"
+
+
+def _hard(measured: Measured) -> bool:
+    """Whether the average is further off than can be eased, as far as that was measured."""
+    return measured.worst(measured.average).part >= EASED_UNDER
+
+
+def _beside_limit(worst: Difference) -> str:
+    limit = EASED_UNDER
+    side = "at" if worst.part == limit else "over" if worst.part > limit else "under"
+    return f"{side} the {decimals(limit * 100, 1)} % that can be eased"
 
 
 def _off(worst: Difference) -> str:
     longer = "longer" if worst.amount >= 0 else "shorter"
     return f"{worst.what} is {percent(worst)} {longer} than"
-
-
-def _limit() -> str:
-    return f"{decimals(EASED_UNDER * 100, 1)} %"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from cutpaths.project.fill import LONGEST
 from cutpaths.project.flaws import Flaw
 from cutpaths.project.kinds import Patch
 from cutpaths.project.seams import Seams
@@ -30,6 +31,12 @@ def finished_side(patch: Patch, seams: Seams) -> Fraction:
     if patch.finished is not None:
         return patch.finished
     return (patch.cut or 0) - 2 * seams.allowance
+
+
+def top_too_long(size: Fraction, seams: Seams) -> Flaw:
+    """A top is no longer than any length may be."""
+    problem = f"must not be over {seams.text(LONGEST)}, is {seams.text(size)}"
+    return Flaw(("top",), problem, "Use fewer or smaller patches")
 
 
 def seam_too_wide(what: str, seen: Fraction, seams: Seams) -> Flaw:

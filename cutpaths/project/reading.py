@@ -26,8 +26,9 @@ from cutpaths.project.prints import ArrangeRules
 from cutpaths.project.rules import head_flaws, opening_flaws, ruler_of
 from cutpaths.project.seams import Seams, seam_flaws, seams_of
 from cutpaths.project.shape import FileTable
-from cutpaths.project.stand_in import with_chart
+from cutpaths.project.stand_in import with_chart, without_turns
 from cutpaths.project.stock_rules import join_of
+from cutpaths.project.swatch_notes import with_swatch_notes
 from cutpaths.project.tops import top_flaws, top_of
 from cutpaths.project.variants import chosen, variants_of
 from cutpaths.source import Source
@@ -48,7 +49,7 @@ def load(path: Path, *, size: str | None = None, colorway: str | None = None) ->
         FileError: the file cannot be read.
         InputError: something in it cannot be used; it carries every finding of its stage.
     """
-    return _project(source.load(path), size, colorway)
+    return with_swatch_notes(_project(source.load(path), size, colorway), path.parent)
 
 
 def read(
@@ -71,11 +72,12 @@ def load_variants(path: Path) -> tuple[Project, ...]:
     """
     text = source.load(path)
     known = variants_of(text)
-    return (
+    projects = (
         _project(text, None, None),
         *(_project(text, size, None) for size in known.sizes),
         *(_project(text, None, colorway) for colorway in known.colorways),
     )
+    return tuple(with_swatch_notes(project, path.parent) for project in projects)
 
 
 def load_to_arrange(path: Path) -> tuple[ArrangeRules, tuple[str, ...]]:
@@ -99,7 +101,7 @@ def load_to_arrange(path: Path) -> tuple[ArrangeRules, tuple[str, ...]]:
 
 
 def _project(text: Source, size: str | None, colorway: str | None) -> Project:
-    text = chosen(text, size, colorway)
+    text = without_turns(chosen(text, size, colorway))
     file = fill(FileTable, text)
     seams = seams_of(file)
     stop_at(_table_flaws(file, seams), text)

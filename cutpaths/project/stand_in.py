@@ -1,4 +1,4 @@
-"""A chart that stands in for one that is still to be laid out, so that all else can be checked."""
+"""Tops whose prints are laid out by rules: their chart comes from a file that they include."""
 
 from __future__ import annotations
 
@@ -28,25 +28,40 @@ def with_chart(text: Source) -> Source:
     return replace(text, table=merged({"top": {"chart": chart}}, text.table))
 
 
+def without_turns(text: Source) -> Source:
+    """The project without the fabrics that take turns only until a layout is included."""
+    top = text.table.get("top")
+    if "arrange" not in text.table or not _is_squares(top) or "chart" not in top:
+        return text
+    if _has_own_chart(text):
+        return text  # the two contradict each other, which is found as in any other top
+    squares = {key: value for key, value in top.items() if key != "fabrics"}
+    return replace(text, table={**text.table, "top": squares})
+
+
 def _is_squares(top: object) -> TypeGuard[Mapping[str, object]]:
     return isinstance(top, Mapping) and top.get("layout") == "squares"
 
 
 def _flaws(text: Source) -> list[Flaw]:
-    own = text.files[0].table.get("top")
-    if isinstance(own, Mapping) and "chart" in own:
+    if _has_own_chart(text):
         problem = "stands in the project file itself and would hide the one laid out"
         return [Flaw(("top", "chart"), problem, "Give `columns` and `rows` instead")]
     return []
+
+
+def _has_own_chart(text: Source) -> bool:
+    own = text.files[0].table.get("top")
+    return isinstance(own, Mapping) and "chart" in own
 
 
 def _any_fabric(text: Source) -> str:
     """A declared fabric; without one a print, which is found to be undeclared."""
     match text.table:
         case {"fabric": dict(declared)} if declared:
-            return next(iter(declared))
+            return str(next(iter(declared)))
         case {"arrange": {"prints": dict(prints)}} if prints:
-            return next(iter(prints))
+            return str(next(iter(prints)))
     return "top"
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from cutpaths.project import outlines
+from cutpaths.project.chart_rules import counted_flaws, rows_of
 from cutpaths.project.fabrics import top_fabrics
 from cutpaths.project.fill import LONGEST
 from cutpaths.project.flaws import Flaw
@@ -14,7 +15,7 @@ from cutpaths.project.layout_rules import layout_flaws
 from cutpaths.project.layouts import layout_of
 from cutpaths.project.model import Outline, Panel, Regular, Squares, Top
 from cutpaths.project.outlines import Ring
-from cutpaths.project.patch_rules import finished_side, patch_flaws, seam_too_wide
+from cutpaths.project.patch_rules import finished_side, patch_flaws, seam_too_wide, top_too_long
 from cutpaths.project.patchwork import finished_size
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import FileTable, OutlineTable, PanelTable, SquaresTable
@@ -75,45 +76,25 @@ def seen_of(top: Top) -> tuple[Fraction, Fraction] | None:
 
 
 def _grid_flaws(table: SquaresTable, seams: Seams) -> Iterator[Flaw]:
-    yield from _chart_flaws(table) if table.chart is not None else _count_flaws(table)
     columns, rows = _grid(table)
+    yield from counted_flaws(table, columns, rows)
+    yield from _chart_flaws(table)
     if columns * rows > PATCHES_MOST:
         problem = f"must not have over {PATCHES_MOST:,} patches, has {columns * rows:,}"
         yield Flaw(("top",), problem, "Use fewer columns or rows")
         return
     size = _patch(table, seams) * max(columns, rows)
     if size > LONGEST:
-        problem = f"must not be over 100 m, is {seams.text(size)}"
-        yield Flaw(("top",), problem, "Use fewer or smaller patches")
-
-
-def _count_flaws(table: SquaresTable) -> Iterator[Flaw]:
-    for name, count in (("columns", table.columns), ("rows", table.rows)):
-        if count is None:
-            yield Flaw(("top", name), "is missing", "Give `columns` and `rows`, or a `chart`")
-    if table.fabrics is not None and not table.fabrics:
-        yield Flaw(("top", "fabrics"), "must name at least one fabric, got an empty list")
+        yield top_too_long(size, seams)
 
 
 def _chart_flaws(table: SquaresTable) -> Iterator[Flaw]:
-    rows = [row.split() for row in table.chart or ()]
-    path: KeyPath = ("top", "chart")
-    if table.fabrics is not None:
-        yield Flaw(("top", "fabrics"), "has no place beside a chart", _ONE_OF_TWO)
-    if not rows or not rows[0]:
-        yield Flaw(path, "must have at least one row with one fabric name")
-        return
-    for index, row in enumerate(rows):
-        if len(row) != len(rows[0]):
-            problem = f"must have {len(rows[0])} names like row 1, got {len(row)}"
-            yield Flaw((*path, index), problem)
-    for name, given, counted in (
-        ("columns", table.columns, len(rows[0])),
-        ("rows", table.rows, len(rows)),
-    ):
-        if given is not None and given != counted:
-            problem = f"must be as in the chart, {counted}, got {given}"
-            yield Flaw(("top", name), problem, "Leave it out: the chart gives it")
+    """Rows that are not as long as the first; whether there are any is judged before."""
+    first, *others = rows_of(table) or [[]]
+    for index, row in enumerate(others, 1):
+        if first and len(row) != len(first):
+            problem = f"must have {len(first)} names like row 1, got {len(row)}"
+            yield Flaw(("top", "chart", index), problem)
 
 
 def _panel_flaws(table: PanelTable, seams: Seams) -> Iterator[Flaw]:
@@ -181,13 +162,13 @@ def _grid(table: SquaresTable) -> tuple[int, int]:
     """Columns and rows."""
     if table.chart is None:
         return table.columns or 0, table.rows or 0
-    return max((len(row.split()) for row in table.chart), default=0), len(table.chart)
+    return max(map(len, rows_of(table)), default=0), len(table.chart)
 
 
 def _chart(table: SquaresTable, fabrics: tuple[str, ...]) -> tuple[tuple[str, ...], ...]:
     """The chart as written, or fabrics that take turns, each row starting one further."""
     if table.chart is not None:
-        return tuple(tuple(row.split()) for row in table.chart)
+        return tuple(map(tuple, rows_of(table)))
     columns, rows = _grid(table)
     count = len(fabrics)
     turns = [tuple(fabrics[(row + i) % count] for i in range(columns)) for row in range(count)]

@@ -2,7 +2,8 @@
 
 `[size.NAME]` and `[colorway.NAME]` hold keys as they stand in the file itself, such as
 `top.columns = 8` or `[colorway.dusk.fabric.sand]`. A table is merged key by key; a list or a value
-takes the place of the other one. A colorway wins over a size, and both over the file.
+takes the place of the other one. A [top] of another layout takes the place of the whole other one,
+whose keys mean nothing in it. A colorway wins over a size, and both over the file.
 """
 
 from __future__ import annotations
@@ -60,10 +61,17 @@ def chosen(text: Source, size: str | None, colorway: str | None) -> Source:
     digest, overrides = text.digest, text.overrides
     for kind, name in ((SIZE, size), (COLORWAY, colorway)):
         if name is not None:
-            table = merged(_tables(text, kind)[name], table)
+            table = _overridden(_tables(text, kind)[name], table)
             overrides = ((kind, name), *overrides)
             digest = sha256(f"{digest} {kind}.{name}".encode()).hexdigest()
     return replace(text, table=table, digest=digest, overrides=overrides)
+
+
+def _overridden(over: Mapping[str, object], under: Mapping[str, object]) -> dict[str, object]:
+    match over, under:
+        case {"top": {"layout": new}}, {"top": {"layout": old}} if new != old:
+            under = {key: value for key, value in under.items() if key != "top"}
+    return merged(over, under)
 
 
 def _tables(text: Source, kind: str) -> dict[str, Mapping[str, object]]:

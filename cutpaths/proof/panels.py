@@ -40,7 +40,7 @@ def panels(kit: Kit) -> tuple[Check, ...]:
     if kit.panels is None:
         return ()
     parts = kit.panels.pieces()
-    measure = Measure(kit.project.ruler.unit)
+    measure = Measure(kit.project.ruler)
     mated = faultless(
         "panels-mated",
         "Each joining seam is marked on two neighbouring panels, as long on one as on the other.",

@@ -160,24 +160,19 @@ def turns_over(face: Face, shown: Face) -> bool:
 def paper_of_turned(kit: Kit) -> Paper:
     """Lays a turned blanket down; the top's dots are its seam polygon."""
     sides, corners = side_names(kit), corner_names(kit)
-    backing = lay(kit.backing, kit.backing.places[0])
+    backing = _backing(kit)
     folds = {side: fold(backing.line(MarkKind.BORDER_FOLD, side)) for side in sides}
     flat = lay(kit.top, IDENTITY)
     dots = tuple(flat.point(MarkKind.DOT, at) for at in corners)
     i, here = max(enumerate(edges(dots)), key=lambda edge: distance(*edge[1]))
-    there = tuple(
+    first, last = (
         folds[sides[i]].point(backing.point(MarkKind.DOT, f"{at}:{sides[i]}"))
         for at in (corners[i], corners[(i + 1) % len(corners)])
     )
-    found = carry(here, (there[0], there[1]), mirrored=turns_over(kit.top.face, Face.RIGHT))
-    return Paper(
-        kit=kit,
-        measure=Measure(kit.project.ruler.unit),
-        sides=sides,
-        corners=corners,
-        found=found,
-        top=lay(kit.top, found),
-        backing=backing,
+    found = _top_found(kit, here, (first, last))
+    return _paper(
+        kit,
+        found,
         fold=folds,
         seam=tuple(found.point(p) for p in dots),
         sewn=True,
@@ -196,30 +191,58 @@ def _miter(
 
 def paper_of_folded(kit: Kit) -> Paper:
     """Lays a folded-over blanket down; the seam polygon is that of the patchwork."""
-    sides, corners = side_names(kit), corner_names(kit)
-    backing = lay(kit.backing, kit.backing.places[0])
-    flat = lay(kit.top, IDENTITY)
+    sides = side_names(kit)
+    backing, flat = _backing(kit), lay(kit.top, IDENTITY)
     ends = sides[0], sides[len(sides) // 2]
     here, there = (
         (each.point(MarkKind.CENTER, ends[0]), each.point(MarkKind.CENTER, ends[1]))
         for each in (flat, backing)
     )
-    found = carry(here, there, mirrored=turns_over(kit.top.face, Face.RIGHT))
-    corner_folds = (backing.line(MarkKind.CORNER_FOLD, at) for at in corners)
-    return Paper(
-        kit=kit,
-        measure=Measure(kit.project.ruler.unit),
-        sides=sides,
-        corners=corners,
-        found=found,
-        top=lay(kit.top, found),
-        backing=backing,
+    corner_folds = (backing.line(MarkKind.CORNER_FOLD, at) for at in corner_names(kit))
+    return _paper(
+        kit,
+        _top_found(kit, here, there),
         fold=dict.fromkeys(sides, IDENTITY),
         seam=as_sewn(kit),
         sewn=False,
         trimmed_along=tuple(
             ((start, middle(start, end)), (middle(start, end), end)) for start, end in corner_folds
         ),
+    )
+
+
+def _backing(kit: Kit) -> Laid:
+    """The backing laid down by its place."""
+    return lay(kit.backing, kit.backing.places[0])
+
+
+def _top_found(kit: Kit, here: Line, there: Line) -> Motion:
+    """What carries two places of the top to where they lie, turned over to show its right side."""
+    return carry(here, there, mirrored=turns_over(kit.top.face, Face.RIGHT))
+
+
+def _paper(
+    kit: Kit,
+    found: Motion,
+    *,
+    fold: Mapping[str, Motion],
+    seam: Ring,
+    sewn: bool,
+    trimmed_along: tuple[tuple[Line, Line], ...],
+) -> Paper:
+    """What both constructions have in common, and what each of them brings."""
+    return Paper(
+        kit=kit,
+        measure=Measure(kit.project.ruler),
+        sides=side_names(kit),
+        corners=corner_names(kit),
+        found=found,
+        top=lay(kit.top, found),
+        backing=_backing(kit),
+        fold=fold,
+        seam=seam,
+        sewn=sewn,
+        trimmed_along=trimmed_along,
     )
 
 

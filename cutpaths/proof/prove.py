@@ -13,11 +13,13 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
 from cutpaths.proof import borders, folding, miters, patches, seams, top, waste
 from cutpaths.proof.check import Check, Proof
+from cutpaths.proof.grain import grain_kept
 from cutpaths.proof.inside import marks_inside
 from cutpaths.proof.opening import opening
 from cutpaths.proof.orientation import orientation, top_placed
-from cutpaths.proof.paper import Paper, paper_of_folded, paper_of_turned
+from cutpaths.proof.pairs import pairs_serve
 from cutpaths.proof.panels import panels
+from cutpaths.proof.paper import Paper, paper_of_folded, paper_of_turned
 from cutpaths.proof.patches import Patches
 from cutpaths.proof.soundness import marks_whole, shapes_sound
 from cutpaths.proof.templates import templates
@@ -50,6 +52,7 @@ def prove(kit: Kit) -> Proof:
         (
             *checks,
             *top_placed(paper),
+            *grain_kept(paper),
             *_top(paper, laid),
             *sewing.joined(paper, laid),
             *waste.trim_line(paper),
@@ -75,6 +78,7 @@ def _top(paper: Paper, laid: Patches | None) -> _Checks:
             *patches.patches_tile(paper.kit, paper.measure, laid),
             *patches.patch_allowances(paper.kit, paper.measure),
             *patches.patch_seams(paper.kit, paper.measure, laid),
+            *pairs_serve(paper.kit, paper.measure),
         )
     return (
         *pieced,

@@ -1,17 +1,18 @@
 """What is measured on paper, and how many measurements become one line of the proof.
 
 A fact that holds at many places is one line: the worst place is named. Measured values are float
-millimetres, degrees and square millimetres; texts are in the project's unit.
+millimetres, degrees and square millimetres; texts are as the project's ruler
+shows them.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from cutpaths.lengths import FINEST, INCH, Unit, decimals, exact, nearest
+from cutpaths.lengths import INCH, Ruler, Unit, decimals, nearest
 from cutpaths.proof.check import Check
 from cutpaths.proof.tolerances import ANGLE_DEGREES, COUNT, PLACE_MM
 
@@ -45,9 +46,9 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """Makes readings whose texts are in one unit."""
+    """Makes readings whose texts are as one ruler shows them."""
 
-    unit: Unit
+    ruler: Ruler
 
     def length(self, at: str, expected: float, found: float, *, least: bool = False) -> Reading:
         """A length in mm."""
@@ -60,6 +61,11 @@ class Measure:
             least=least,
         )
 
+    def card(self, at: str, expected: float, found: float, *, least: bool = False) -> Reading:
+        """A size of a template's card, which no sewing ruler measures, in mm."""
+        reading = self.length(at, expected, found, least=least)
+        return replace(reading, text=_card_text)
+
     def apart(self, at: str, found: float) -> Reading:
         """How far two things are apart that must meet, in mm."""
         return Reading(at=at, expected=0.0, found=found, slack=PLACE_MM, text=self.apart_text)
@@ -69,14 +75,14 @@ class Measure:
         return Reading(at=at, expected=expected, found=found, slack=slack, text=self.area_text)
 
     def length_text(self, mm: float) -> str:
-        """A length, as a fraction where an inch ruler has a mark for it."""
+        """A length on the ruler; where that rounds, in decimals beside it."""
         if not math.isfinite(mm):
             return "no length"
-        length = Fraction(mm)
-        mark = nearest(length, INCH / FINEST)
-        if self.unit is Unit.INCH and abs(length - mark) <= PLACE_MM:
-            return exact(mark, self.unit)
-        return f"{decimals(length / self.unit.mm, 4)} {self.unit.value}"
+        length, unit = Fraction(mm), self.ruler.unit
+        mark = nearest(length, self.ruler.step)
+        if abs(length - mark) <= PLACE_MM:
+            return self.ruler.text(mark)
+        return f"{self.ruler.text(length)} ({decimals(length / unit.mm, 4)} {unit.value})"
 
     def apart_text(self, mm: float) -> str:
         """A distance between two things."""
@@ -88,8 +94,8 @@ class Measure:
         """An area; metric projects read square centimetres."""
         if not math.isfinite(mm2):
             return "no area"
-        side = INCH if self.unit is Unit.INCH else Fraction(10)
-        name = "sq in" if self.unit is Unit.INCH else "sq cm"
+        inches = self.ruler.unit is Unit.INCH
+        side, name = (INCH, "sq in") if inches else (Fraction(10), "sq cm")
         return f"{decimals(Fraction(mm2) / side**2, 4)} {name}"
 
 
@@ -103,6 +109,10 @@ def count(at: str, expected: int, found: int, what: str) -> Reading:
     return Reading(
         at=at, expected=expected, found=found, slack=COUNT, text=lambda n: _count_text(n, what)
     )
+
+
+def _card_text(mm: float) -> str:
+    return f"{decimals(Fraction(mm), 4)} mm" if math.isfinite(mm) else "no length"
 
 
 def _count_text(number: float, what: str) -> str:

@@ -38,13 +38,18 @@ def every_piece(kit: Kit) -> tuple[Piece, ...]:
     return (kit.top, kit.backing, *panels, *patches, *cards, *kit.waste)
 
 
+def _paired(kit: Kit) -> tuple[Piece, ...]:
+    """The squares that are sewn in pairs before they are cut."""
+    return tuple(square for pair in kit.pairs for square in (pair.marked, pair.plain))
+
+
 def shapes_sound(kit: Kit) -> tuple[Check, ...]:
     """Whether every shape can be measured at all."""
     return faultless(
         "shapes-sound",
         "Outlines run counter-clockwise without crossing themselves, "
         "every line has a length and every coordinate is a number.",
-        [fault for piece in every_piece(kit) for fault in _shape_faults(piece)],
+        [fault for piece in (*every_piece(kit), *_paired(kit)) for fault in _shape_faults(piece)],
     )
 
 

@@ -83,7 +83,7 @@ def _cut_outs(paper: Paper, pieces: Sequence[Piece]) -> tuple[Check, ...]:
         inside = Polygon(piece.outline).contains_properly(areas)
         faults += [Fault(piece.key, "a cut-out leaves it") for held in inside if not held]
         readings += [
-            paper.measure.length(piece.key, _bridge(one, other), one.distance(other), least=True)
+            paper.measure.card(piece.key, _bridge(one, other), one.distance(other), least=True)
             for one, other in combinations(areas, 2)
         ]
     name = "template-cut-outs"
@@ -141,7 +141,7 @@ def _edges(paper: Paper, card: Card) -> Iterator[Reading]:
     leaves, tip = notch(paper, card)
     into, _ = paper.trimmed_along[card.corner]
     depth = min(NOTCH_DEPTH_MM, distance(leaves, into[1]) / 2)
-    yield paper.measure.length(card.at, depth, distance(leaves, tip))
+    yield paper.measure.card(card.at, depth, distance(leaves, tip))
     yield paper.measure.apart(card.at, min(distance(p, tip) for p in card.outline))
     reach = max((distance((x, y), leaves) for x, y in shapely.get_coordinates(bare)), default=0.0)
     yield paper.measure.apart(card.at, max(0.0, reach - NOTCH_REACH_MM))

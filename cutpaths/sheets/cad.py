@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from cutpaths.drawing import Document, Drawing, Item, Pen, Placed, move
 from cutpaths.geometry.assembly import Piece, PieceKind
+from cutpaths.geometry.layouts.pairs import SewnPair
 from cutpaths.geometry.marks import MarkKind, select
-from cutpaths.geometry.polygons import box, middle
+from cutpaths.geometry.polygons import box, middle, right_of, sub, unit
 from cutpaths.lengths import Unit
 from cutpaths.pieces import Kit
+from cutpaths.project.model import Construction
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Motion, shift
+from cutpaths.sheets.clear_places import placed_clear
+from cutpaths.sheets.faces import end_words, face_lines, face_said, template_of
 from cutpaths.sheets.measures import measures
 from cutpaths.sheets.rows import in_rows
+from cutpaths.sheets.sewing_letters import sewing_letters
 from cutpaths.sheets.sheet import Output, Wishes, about, extent, fit, label
 from cutpaths.sheets.signs import piece_items
 from cutpaths.strokes import text_width
@@ -22,6 +29,10 @@ ROW_WIDTH = 2600.0
 LABEL_MOST, LABEL_SMALL = 10.0, 7.0
 LABEL_GAP = 35.0
 TITLE_HEIGHT = 18.0
+# Letters of sides stand outside the dimensions along them.
+LETTER_HEIGHT, LETTER_GAP = 12.0, 48.0
+# How far from a card's raw edge the name of its side may stand.
+END_GAPS = tuple(range(3, 60, 3))
 
 
 def cad_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
@@ -58,15 +69,36 @@ def _shown(kit: Kit, piece: Piece) -> tuple[Item, ...]:
     block = Drawing(
         name=piece.key,
         size=piece.size,
-        about=about(kit, piece.key, piece.face.value),
+        about=about(kit, piece.key, face_said(kit, piece)),
         items=piece_items(piece),
         pen=PEN,
     )
-    return (
-        Item(Role.CUT, key, Placed(block, Motion())),
-        *_label(kit, piece),
-        *(Item(Role.DIMENSION, key, dimension) for dimension in measures(kit, piece)),
-    )
+    items = [Item(Role.CUT, key, Placed(block, Motion())), *_label(kit, piece)]
+    if piece.kind in (PieceKind.BACKING, PieceKind.TOP):
+        items += sewing_letters(kit, piece, LETTER_HEIGHT, LETTER_GAP)
+    dimensions = [
+        [Item(Role.DIMENSION, key, place) for place in places] for places in measures(kit, piece)
+    ]
+    return (*items, *placed_clear([*dimensions, *_ends(kit, piece)], items))
+
+
+def _ends(kit: Kit, piece: Piece) -> Iterator[list[Item]]:
+    """Beside each raw edge of a card that may lie the wrong way, which side's end it is."""
+    template = template_of(kit, piece)
+    for edge in () if template is None else template.raw_edges:
+        text, out = end_words(edge.sides), right_of(unit(sub(edge.end, edge.start)))
+        x, y = middle(edge.start, edge.end)
+        room = abs(out[0]) * text_width(text, LABEL_SMALL) / 2 + abs(out[1]) * LABEL_SMALL / 2
+        yield [
+            label(
+                piece.key.lower(),
+                text,
+                (x + out[0] * (gap + room), y + out[1] * (gap + room) - LABEL_SMALL / 2),
+                LABEL_SMALL,
+                Anchor.MIDDLE,
+            )
+            for gap in END_GAPS
+        ]
 
 
 def _label(kit: Kit, piece: Piece) -> tuple[Item, ...]:
@@ -92,19 +124,38 @@ def _label(kit: Kit, piece: Piece) -> tuple[Item, ...]:
 
 def _label_lines(kit: Kit, piece: Piece) -> tuple[str, ...]:
     labels = {fabric.name: fabric.label for fabric in kit.project.fabrics}
-    sewn = piece.kind is PieceKind.TOP and kit.pieced
-    served = [t.corners for t in kit.templates if t.piece is piece]
-    allowance = kit.project.ruler.text(kit.project.allowance)
-    whole = piece is not kit.backing or kit.panels is None
-    join = kit.project.join
-    if piece.kind is PieceKind.PANEL and join is not None:
-        allowance = f"{allowance}, joining seam {kit.project.ruler.text(join.allowance)}"
     lines = (
         piece.key,
         labels.get(piece.fabric, piece.fabric),
-        "as sewn" if sewn else f"cut {piece.count}" if whole else "joined of panels",
-        piece.face.value,
-        "" if served or piece.kind is PieceKind.PATCH else f"seam allowance {allowance}",
-        *(f"corners {', '.join(corners)}" for corners in served),
+        _made(kit, piece),
+        *face_lines(kit, piece),
+        _allowances(kit, piece),
+        *(_sewn_first(kit, pair) for pair in kit.pairs if piece in (pair.marked, pair.plain)),
     )
     return tuple(line for line in lines if line)
+
+
+def _made(kit: Kit, piece: Piece) -> str:
+    """How a piece comes to be."""
+    if piece.kind is PieceKind.TOP and kit.pieced:
+        return "as sewn"
+    whole = piece is not kit.backing or kit.panels is None
+    return f"cut {piece.count}" if whole else "joined of panels"
+
+
+def _allowances(kit: Kit, piece: Piece) -> str:
+    """The seam allowances round a piece; a folded-over backing and its top have none."""
+    ruler, join = kit.project.ruler, kit.project.join
+    if piece.kind is PieceKind.TEMPLATE:
+        return ""
+    said = []
+    if piece.kind is PieceKind.PATCH or kit.project.construction is Construction.TURNED:
+        said.append(f"seam allowance {ruler.text(kit.project.allowance)}")
+    if piece.kind is PieceKind.PANEL and join is not None:
+        said.append(f"joining seam {ruler.text(join.allowance)}")
+    return ", ".join(said)
+
+
+def _sewn_first(kit: Kit, pair: SewnPair) -> str:
+    """What is done with squares whose triangles are sewn before they are cut."""
+    return f"sew, cut apart, trim to {kit.project.ruler.text(pair.trim_to)}"

@@ -5,15 +5,37 @@ Ink shows through pale cloth, so a label keeps to what is cut away or sewn under
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator
+from itertools import product
+
+from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
+
 from cutpaths.geometry.assembly import Piece, PieceKind
-from cutpaths.geometry.polygons import along, distance, edges, right_of, sub, unit
+from cutpaths.geometry.polygons import (
+    SQUARE_SINE,
+    along,
+    between,
+    distance,
+    edges,
+    right_of,
+    sub,
+    unit,
+)
 from cutpaths.pieces import Kit
-from cutpaths.shapes import Text
+from cutpaths.pieces.corners import CardEdge
+from cutpaths.shapes import Anchor, Text
+from cutpaths.sheets.clear_places import ink_area
+from cutpaths.sheets.faces import end_words, template_of
 from cutpaths.strokes import text_width
 
 SMALLEST = 2.5
 LARGEST = 5.0
 INSET = 1.5
+END_HEIGHTS = (5.0, 4.0, 3.0, SMALLEST)
+# Where along a card's edge its text may stand.
+END_PARTS = (0.5, 0.4, 0.6, 0.3, 0.7)
 
 
 def cloth_label(kit: Kit, piece: Piece) -> Text | None:
@@ -26,6 +48,49 @@ def cloth_label(kit: Kit, piece: Piece) -> Text | None:
             return _along_foot(piece, string, LARGEST, INSET)
         case _:
             return _in_allowance(kit, piece, string)
+
+
+def card_ends(kit: Kit, piece: Piece, taken: Text | None) -> tuple[Text, ...]:
+    """On a card that may lie the wrong way, which side's end each raw edge is, where it has room.
+
+    Args:
+        kit: whose card it may be.
+        piece: the card; other pieces have no such texts.
+        taken: a text that is on it already.
+    """
+    template = template_of(kit, piece)
+    if template is None:
+        return ()
+    free: BaseGeometry = Polygon(piece.outline).buffer(-INSET / 2)
+    for shape in (*piece.holes, *(() if taken is None else (taken,))):
+        free = free.difference(ink_area(shape).buffer(INSET / 2))
+    ends = []
+    for edge in template.raw_edges:
+        for text in _along_edge(edge):
+            area = ink_area(text)
+            if free.covers(area):
+                free = free.difference(area)
+                ends.append(text)
+                break
+    return tuple(ends)
+
+
+def _along_edge(edge: CardEdge) -> Iterator[Text]:
+    """Places of an edge's text inside it, the largest first, along it and never upside down."""
+    way = unit(sub(edge.end, edge.start))
+    degrees = math.degrees(math.atan2(way[1], way[0]))
+    upright = -90.0 < degrees <= 90.0
+    for height, inset, part in product(END_HEIGHTS, (INSET, 3 * INSET, 6 * INSET), END_PARTS):
+        # The foot of an upright text is its side toward the edge; else its head is.
+        depth = inset if upright else inset + height
+        at = along(between(edge.start, edge.end, part), right_of(way), -depth)
+        yield Text(
+            string=end_words(edge.sides),
+            at=at,
+            height=height,
+            angle=degrees if upright else degrees + 180.0,
+            anchor=Anchor.MIDDLE,
+        )
 
 
 def _in_waste(kit: Kit, string: str) -> Text | None:
@@ -51,7 +116,7 @@ def _along_foot(piece: Piece, string: str, tallest: float, inset: float) -> Text
     start, end = edges(piece.outline)[0]
     way = unit(sub(end, start))
     place = along(along(start, way, LARGEST * 2), right_of(way), -inset)
-    if abs(way[1]) > 1e-9 or way[0] < 0:
+    if abs(way[1]) > SQUARE_SINE or way[0] < 0:
         return None
     return _fitted(string, place, distance(start, end) - 4 * LARGEST, tallest)
 

@@ -1,11 +1,13 @@
 """The dimensions that a person would check on each kind of piece; mm, in the piece's frame.
 
+Each has several places it may stand, the best first: which one is free depends on the sheet.
 Their texts come from the figures' own rounding, so a number reads the same everywhere.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from cutpaths.drawing import Dimension
@@ -13,6 +15,7 @@ from cutpaths.figures.model import exact
 from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import (
+    SQUARE_SINE,
     Ring,
     along,
     between,
@@ -33,10 +36,16 @@ NEAR, FAR = -14.0, -30.0
 LONG_EDGE = 20.0
 LEAST = 15.0
 ROOMY = 60.0
+# How much farther out a dimension may stand that has no room where it should.
+STEPS = (0.0, 8.0, 16.0, 24.0, 32.0, 40.0, 48.0, 56.0)
+# Where along a border's fold its dimension may stand.
+FOLD_PARTS = (0.3, 0.35, 0.25, 0.4, 0.2, 0.7, 0.6, 0.8)
+
+Places = tuple[Dimension, ...]
 
 
-def measures(kit: Kit, piece: Piece) -> tuple[Dimension, ...]:
-    """The dimensions of one piece."""
+def measures(kit: Kit, piece: Piece) -> tuple[Places, ...]:
+    """The dimensions of one piece, each as the places it may have."""
     ruler = kit.project.ruler
     match piece.kind:
         case PieceKind.BACKING | PieceKind.TOP:
@@ -53,10 +62,30 @@ def measures(kit: Kit, piece: Piece) -> tuple[Dimension, ...]:
     return tuple(found)
 
 
-def dimension(start: Point, end: Point, offset: float, ruler: Ruler) -> Dimension:
+def dimension(
+    start: Point, end: Point, offset: float, ruler: Ruler, *, beyond: bool = False
+) -> Dimension:
     """A dimension whose text is the distance as the ruler shows it."""
     text = ruler.text(exact(distance(start, end)))
-    return Dimension(start=start, end=end, offset=offset, text=text, height=HEIGHT)
+    return Dimension(start=start, end=end, offset=offset, text=text, height=HEIGHT, beyond=beyond)
+
+
+def _places(start: Point, end: Point, offsets: Iterable[float], ruler: Ruler) -> Places:
+    """At each offset with the text over the line, then beyond its end, then before its start."""
+    return tuple(
+        place
+        for offset in offsets
+        for beyond in (False, True)
+        for place in (
+            dimension(start, end, offset, ruler, beyond=beyond),
+            dimension(end, start, -offset, ruler, beyond=beyond),
+        )
+    )
+
+
+def _farther(offset: float) -> tuple[float, ...]:
+    """An offset, and others beyond it."""
+    return tuple(offset + math.copysign(step, offset) for step in STEPS)
 
 
 def _raw_ring(kit: Kit, piece: Piece) -> Ring:
@@ -66,19 +95,19 @@ def _raw_ring(kit: Kit, piece: Piece) -> Ring:
     return piece.places[0].inverse().ring(ring)
 
 
-def _sides(ring: Ring, offset: float, ruler: Ruler) -> Iterator[Dimension]:
+def _sides(ring: Ring, offset: float, ruler: Ruler) -> Iterator[Places]:
     """Foot and right side of a rectangle, every side of anything else."""
     sides = edges(ring)
     for start, end in sides[:2] if _is_rectangle(ring) else sides:
-        yield dimension(start, end, offset, ruler)
+        yield _places(start, end, _farther(offset), ruler)
 
 
 def _is_rectangle(ring: Ring) -> bool:
-    square = all(abs(dot(a, b)) < 1e-9 for a, b in pairwise(directions(ring)))
+    square = all(abs(dot(a, b)) < SQUARE_SINE for a, b in pairwise(directions(ring)))
     return square and len(ring) == 4
 
 
-def _chains(piece: Piece, ring: Ring, ruler: Ruler) -> Iterator[Dimension]:
+def _chains(piece: Piece, ring: Ring, ruler: Ruler) -> Iterator[Places]:
     """Along each raw side: from corner to dot, dot to center, center to dot, dot to corner."""
     for center in select(piece.marks, MarkKind.CENTER):
         place, edge = center.points
@@ -92,19 +121,26 @@ def _chains(piece: Piece, ring: Ring, ruler: Ruler) -> Iterator[Dimension]:
         for first, second in pairwise(chain):
             # The allowance itself is too narrow to measure on a sheet; the label says it.
             if distance(first, second) > LEAST:
-                yield dimension(first, second, NEAR, ruler)
+                yield _places(first, second, (NEAR,), ruler)
 
 
-def _folds(piece: Piece, ring: Ring, ruler: Ruler) -> Iterator[Dimension]:
-    """From the raw edge to the fold that becomes the blanket's edge; the opening's side is full."""
+def _folds(piece: Piece, ring: Ring, ruler: Ruler) -> Iterator[Places]:
+    """From the raw edge to the fold that becomes the blanket's edge; the opening's side is full.
+
+    The text stands beyond the fold, for seams run between it and the raw edge.
+    """
     for fold in select(piece.marks, MarkKind.BORDER_FOLD):
         if select(piece.marks, MarkKind.OPENING_FOLD, fold.at):
             continue
         start, end = _side_of(ring, select(piece.marks, MarkKind.CENTER, fold.at)[0].points[1])
         way = unit(sub(end, start))
-        place = between(fold.points[0], fold.points[1], 0.3)
-        foot = along(start, way, dot(sub(place, start), way))
-        yield dimension(foot, place, 0.0, ruler)
+        places = (between(fold.points[0], fold.points[1], part) for part in FOLD_PARTS)
+        yield tuple(
+            dimension(
+                along(start, way, dot(sub(place, start), way)), place, 0.0, ruler, beyond=True
+            )
+            for place in places
+        )
 
 
 def _side_of(ring: Ring, place: Point) -> tuple[Point, Point]:
@@ -115,24 +151,34 @@ def _side_of(ring: Ring, place: Point) -> tuple[Point, Point]:
     )
 
 
-def _miters(kit: Kit, piece: Piece, ruler: Ruler) -> Iterator[Dimension]:
+def _miters(kit: Kit, piece: Piece, ruler: Ruler) -> Iterator[Places]:
     """Dot to fold point, once for each distinct corner; both halves of a miter are equal."""
     for template in kit.templates:
-        at = template.corners[0]
-        for mark in select(piece.marks, MarkKind.MITER_STITCH, f"{at}:{at[1]}"):
-            yield dimension(mark.points[1], mark.points[0], -NEAR, ruler)
+        halves = [
+            mark.points
+            for at in template.corners
+            for side in reversed(at)
+            for mark in select(piece.marks, MarkKind.MITER_STITCH, f"{at}:{side}")
+        ]
+        offsets = *_farther(-NEAR), *_farther(NEAR)
+        if halves:
+            yield tuple(
+                place
+                for dot_place, fold_point in halves
+                for place in _places(fold_point, dot_place, offsets, ruler)
+            )
 
 
-def _opening(piece: Piece, ruler: Ruler) -> Iterator[Dimension]:
+def _opening(piece: Piece, ruler: Ruler) -> Iterator[Places]:
     """Where the opening starts and how long it is, inside the piece."""
     offset = -NEAR if piece.kind is PieceKind.BACKING else NEAR
     for fold in select(piece.marks, MarkKind.OPENING_FOLD):
         first = select(piece.marks, MarkKind.STITCH, fold.at)[0]
         for start, end in (first.points, fold.points):
-            yield dimension(start, end, offset, ruler)
+            yield _places(start, end, _farther(offset), ruler)
 
 
-def _finished(piece: Piece, ruler: Ruler) -> Iterator[Dimension]:
+def _finished(piece: Piece, ruler: Ruler) -> Iterator[Places]:
     """Finished sides of a rectangular patch, inside it, where they can be read."""
     for mark in select(piece.marks, MarkKind.SEAM_RING):
         ring = mark.points
@@ -140,17 +186,17 @@ def _finished(piece: Piece, ruler: Ruler) -> Iterator[Dimension]:
             yield from _sides(ring, -NEAR, ruler)
 
 
-def _long_edges(piece: Piece, ruler: Ruler) -> Iterator[Dimension]:
+def _long_edges(piece: Piece, ruler: Ruler) -> Iterator[Places]:
     """Edges of a template that a ruler can be laid along, but for those that the notch parts."""
     sides = edges(piece.outline)
     long = [distance(*side) > LONG_EDGE for side in sides]
     for i, (start, end) in enumerate(sides):
         if long[i] and long[i - 1] and long[(i + 1) % len(sides)]:
-            yield dimension(start, end, NEAR, ruler)
+            yield _places(start, end, _farther(NEAR), ruler)
 
 
-def _between_holes(piece: Piece, ruler: Ruler) -> Iterator[Dimension]:
+def _between_holes(piece: Piece, ruler: Ruler) -> Iterator[Places]:
     """From dot hole to dot hole."""
     centers = [hole.center for hole in piece.holes if isinstance(hole, Circle)]
     for start, end in pairwise(centers):
-        yield dimension(start, end, NEAR, ruler)
+        yield _places(start, end, (*_farther(NEAR), *_farther(-NEAR)), ruler)

@@ -6,19 +6,18 @@ by a mirror, or for marking the right side. Letters stand outside the cloth's ed
 
 from __future__ import annotations
 
-from cutpaths.drawing import Document, Item, Pen, move
+from cutpaths.drawing import Document, Pen, move
 from cutpaths.geometry.assembly import Piece
-from cutpaths.geometry.marks import MarkKind, letter, select
-from cutpaths.geometry.polygons import box, middle, sub, unit
+from cutpaths.geometry.polygons import box
 from cutpaths.pieces import Kit
 from cutpaths.projector.needs import Wanted
-from cutpaths.shapes import Anchor, Motion, Point
+from cutpaths.shapes import Motion
 from cutpaths.sheets.page import Laid, PageContent, PageDocument, sewing_order
 from cutpaths.sheets.projector_frames import Thrown, frame_pictures, thrown
+from cutpaths.sheets.sewing_letters import sewing_letters
 from cutpaths.sheets.sheet import Output, Wishes, about, fit, label, scale_square
 from cutpaths.sheets.signs import piece_items
 from cutpaths.sheets.stations import planned, unplanned
-from cutpaths.strokes import text_width
 
 LETTER_HEIGHT = 12.0
 LETTER_GAP = 6.0
@@ -70,7 +69,7 @@ def _page(kit: Kit, wanted: Wanted, found: Thrown | None) -> Output:
 def _sheet(kit: Kit, piece: Piece, *, mirrored: bool) -> Output:
     key = piece.key.lower()
     turn = Motion(mirrored=mirrored)
-    items = [*piece_items(piece), *_letters(kit, piece)]
+    items = [*piece_items(piece), *sewing_letters(kit, piece, LETTER_HEIGHT, LETTER_GAP)]
     laid = [move(turn, item) for item in items]
     left, bottom, right, top = box(tuple(turn.point(p) for p in piece.outline))
     face = MIRRORED if mirrored else WRONG_SIDE_UP
@@ -80,28 +79,3 @@ def _sheet(kit: Kit, piece: Piece, *, mirrored: bool) -> Output:
     name = f"projector-{key}-mirrored" if mirrored else f"projector-{key}"
     drawing = fit(name, laid, about(kit, piece.key, face), PEN)
     return Output(name=name, document=Document(name, (drawing,)), formats=("svg",))
-
-
-def _letters(kit: Kit, piece: Piece) -> tuple[Item, ...]:
-    """Each side's letter and its number in sewing order, outside its middle."""
-    turns = {letter(side): n for n, side in enumerate(kit.order, 1)}
-    items = []
-    for mark in select(piece.marks, MarkKind.CENTER):
-        text = f"{mark.at} {turns[mark.at]}"
-        (x, y), (ux, uy) = mark.points[1], _outward(piece, mark.points)
-        # The nearest edge of the text's box stands the gap away, whichever way the side faces.
-        room = text_width(text, LETTER_HEIGHT) / 2, LETTER_HEIGHT / 2
-        reach = LETTER_GAP + abs(ux) * room[0] + abs(uy) * room[1]
-        place = x + ux * reach, y + uy * reach - room[1]
-        items.append(label(piece.key.lower(), text, place, LETTER_HEIGHT, Anchor.MIDDLE))
-    return tuple(items)
-
-
-def _outward(piece: Piece, points: tuple[Point, ...]) -> Point:
-    """The way out of the cloth at a center mark."""
-    place, edge = points
-    if place != edge:
-        return unit(sub(edge, place))
-    # Folded over, the top's centers lie on its raw edge.
-    left, bottom, right, top = box(piece.outline)
-    return unit(sub(edge, middle((left, bottom), (right, top))))

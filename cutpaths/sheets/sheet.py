@@ -40,7 +40,7 @@ class Wishes:
     """What a person may ask of the sheets.
 
     Attributes:
-        text_on_cloth: lets machines draw text and grain.
+        text_on_cloth: lets machines draw text and grain lines.
         rig: the projector for which frames are planned.
         frame_marks: which marks the frames show.
     """

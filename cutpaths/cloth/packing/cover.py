@@ -14,6 +14,9 @@ from typing import TYPE_CHECKING, NamedTuple
 if TYPE_CHECKING:
     import highspy
 
+NODES = (
+    2000  # most of the solver's tree; ends it at the same place on a slow machine and a fast one
+)
 INSTALL = "pip install 'cutpaths[kits]'"
 
 
@@ -75,11 +78,13 @@ class Cover:
         """
         from highspy import HighsVarType
 
-        solver, count = _solver(self._demands), len(self.columns)
+        solver = _solver(self._demands)
         for column in self.columns:
             _add(solver, column)
-        solver.changeColsIntegrality(count, range(count), [HighsVarType.kInteger] * count)
+        for index in range(len(self.columns)):
+            solver.changeColIntegrality(index, HighsVarType.kInteger)
         solver.setOptionValue("time_limit", seconds)
+        solver.setOptionValue("mip_max_nodes", NODES)
         solver.setOptionValue("mip_rel_gap", gap)
         solver.run()
         times = tuple(round(value) for value in solver.getSolution().col_value)
@@ -103,9 +108,9 @@ def _solver(demands: Sequence[int]) -> highspy.Highs:
 
         def enableCallbacks(self) -> None:  # noqa: N802 (its name)
             self.silent()
-            super().enableCallbacks()
+            super().enableCallbacks()  # type: ignore[no-untyped-call] # has no types
 
-    solver = Quiet()
+    solver: Highs = Quiet()  # type: ignore[no-untyped-call] # has no types
     solver.silent()
     solver.setOptionValue("threads", 1)
     for demand in demands:

@@ -67,6 +67,18 @@ def placements(node: Node, x: Length = 0, y: Length = 0) -> Iterator[Placement]:
             pass
 
 
+def pieces(node: Node) -> Iterator[Taken]:
+    """The pieces of a tree, wherever they lie."""
+    match node:
+        case Taken():
+            yield node
+        case Cut(parts=parts):
+            for part in parts:
+                yield from pieces(part)
+        case Waste():
+            pass
+
+
 def stages(node: Node) -> int:
     """How many times the knife changes its way before the last piece is free, the first included.
 

@@ -63,7 +63,9 @@ class Clock:
         tries: so far.
     """
 
-    def __init__(self, sheet: Sheet, effort: Effort, watch: Watch, *, best: int, least: int) -> None:
+    def __init__(
+        self, sheet: Sheet, effort: Effort, watch: Watch, *, best: int, least: int
+    ) -> None:
         self.best, self.least, self.tries = best, least, 0
         self._sheet, self._effort, self._watch = sheet, effort, watch
         self._start = self._said = time.monotonic()
@@ -71,7 +73,7 @@ class Clock:
 
     @property
     def is_over(self) -> bool:
-        """Whether time or tries are used up, the watch has said so or nothing better is possible."""
+        """Whether time or tries are used up, the watch says so or nothing better is possible."""
         seconds = self._effort.seconds
         late = seconds is not None and time.monotonic() - self._start >= seconds
         return late or self._stopped or self.tries == self._effort.tries or self.best <= self.least

@@ -30,8 +30,9 @@ def pack_levels(items: Sequence[Item], width: Length) -> CutPlan:
 def levels_filling(sheet: Sheet) -> Filling:
     """Every piece of a sheet on levels."""
     flat = {shape.piece: shape for shape in sorted(sheet.shapes(), key=lambda s: -s.height)}
-    room, floors, top = [], [], 0
-    steps = []
+    room: list[int] = []
+    floors: list[int] = []
+    top, steps = 0, []
     for shape in sorted(flat.values(), key=lambda s: (-s.height, -s.width)):
         level = next((k for k, free in enumerate(room) if free >= shape.width), len(room))
         if level == len(room):

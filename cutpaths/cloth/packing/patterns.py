@@ -11,8 +11,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from enum import StrEnum
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 from typing import NamedTuple
@@ -24,46 +23,17 @@ from cutpaths.cloth.packing.generation import Offer, generated
 from cutpaths.cloth.packing.guillotine import pack_guillotine
 from cutpaths.cloth.packing.items import Item, Length
 from cutpaths.cloth.packing.knife import cuts_of
-from cutpaths.cloth.packing.runs import Run, runs_of, trimmed
+from cutpaths.cloth.packing.runs import PatternPlan, Rounding, Run, runs_of, trimmed
 from cutpaths.cloth.packing.sheet import Shape, Sheet, sheet_of
 from cutpaths.cloth.packing.strips import Part, Stack, Strip, StripPricing
 
+__all__ = ["PatternPlan", "Rounding", "pack_patterns"]
+
 NEAR_WHOLE = 1e-6  # how far below a whole number of times still counts as it
-GENERATING, WHOLE = 0.5, 0.25  # shares of the seconds; the search has the rest
+GENERATING, WHOLE = 0.6, 0.2  # shares of the seconds; the search has the rest
 OFFERED = 16  # most strips that are added to the relaxation at once
 ENDLESS = 3600.0  # s, where an effort has no limit by the clock
-GAP = 1e-5  # share of the cloth by which the solver's whole strips may be above its best
-
-
-class Rounding(StrEnum):
-    """How parts of strips became whole ones."""
-
-    SOLVED = "whole strips, by the solver"
-    SEARCHED = "rounded down, the rest searched"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PatternPlan:
-    """Strips and how many of each are cut.
-
-    Attributes:
-        width: of the cloth.
-        height: length of cloth that all strips take.
-        runs: the strips.
-        rounding: how they were made whole.
-        bound: no plan of strips that are no higher, in three stages, takes less.
-    """
-
-    width: Length
-    height: Length
-    runs: tuple[Run, ...]
-    rounding: Rounding
-    bound: Length
-
-    @property
-    def gap(self) -> float:
-        """By which share of the bound the height is above it."""
-        return float(self.height / self.bound - 1)
+GAP = 1e-4  # share of the cloth by which the solver's whole strips may be above its best
 
 
 def pack_patterns(

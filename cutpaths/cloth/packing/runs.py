@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from enum import StrEnum
 
-from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, Way, placements, rewritten
+from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, Way, pieces, rewritten
+from cutpaths.cloth.packing.items import Length
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,42 +21,75 @@ class Run:
     @property
     def makes(self) -> Counter[int]:
         """How many pieces one such strip makes of each item."""
-        return Counter(piece.item for piece in placements(self.strip))
+        return Counter(piece.item for piece in pieces(self.strip))
+
+
+class Rounding(StrEnum):
+    """How parts of strips became whole ones."""
+
+    SOLVED = "whole strips, by the solver"
+    SEARCHED = "rounded down, the rest searched"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PatternPlan:
+    """Strips and how many of each are cut.
+
+    Attributes:
+        width: of the cloth.
+        height: length of cloth that all strips take.
+        runs: the strips.
+        rounding: how they were made whole.
+        bound: no plan of strips that are no higher, in three stages, takes less.
+    """
+
+    width: Length
+    height: Length
+    runs: tuple[Run, ...]
+    rounding: Rounding
+    bound: Length
+
+    @property
+    def gap(self) -> float:
+        """By which share of the bound the height is above it."""
+        return float(self.height / self.bound - 1)
 
 
 def runs_of(cuts: Node) -> tuple[Run, ...]:
     """The strips of a tree whose first cuts run across the cloth, alike ones together."""
-    is_across = isinstance(cuts, Cut) and cuts.way is Way.ACROSS
-    strips = cuts.parts if is_across else (cuts,)
+    strips = cuts.parts if isinstance(cuts, Cut) and cuts.way is Way.ACROSS else (cuts,)
     return tuple(Run(times, strip) for strip, times in Counter(strips).items())
 
 
 def trimmed(runs: Sequence[Run], demands: Sequence[int]) -> tuple[Run, ...]:
     """The runs without the pieces that they make beyond the demands; bare strips are dropped."""
+    made = Counter[int]()
+    for run in runs:
+        made.update({item: run.times * count for item, count in run.makes.items()})
     for item, demand in enumerate(demands):
-        extra = sum(run.times * run.makes[item] for run in runs) - demand
-        kept: list[Run] = []
-        for run in reversed(runs):
-            parts = _lessened(run, item, extra) if extra > 0 else (run,)
-            extra -= run.times * run.makes[item] - sum(p.times * p.makes[item] for p in parts)
-            kept[:0] = parts
-        runs = kept
+        if made[item] > demand:
+            runs = tuple(_without_extra(runs, item, made[item] - demand))
     return tuple(run for run in runs if run.makes)
 
 
-def _lessened(run: Run, item: int, extra: int) -> tuple[Run, ...]:
-    """A run in up to three, with as many pieces fewer of an item as are extra, or all of them."""
+def _without_extra(runs: Sequence[Run], item: int, extra: int) -> Iterator[Run]:
+    """Runs with so many pieces fewer of an item."""
+    for run in runs:
+        made = run.times * run.makes[item]
+        if made and extra:
+            yield from _lessened(run, item, min(extra, made))
+            extra -= min(extra, made)
+        else:
+            yield run
+
+
+def _lessened(run: Run, item: int, extra: int) -> Iterator[Run]:
+    """A run as up to three, with so many pieces fewer of an item; it has as many."""
     each = run.makes[item]
-    if not each:
-        return (run,)
-    bare = min(run.times, extra // each)
-    part = 0 if bare == run.times else extra - bare * each
-    parts = (
-        Run(run.times - bare - bool(part), run.strip),
-        Run(int(bool(part)), _without(run.strip, item, part)),
-        Run(bare, _without(run.strip, item, each)),
-    )
-    return tuple(each for each in parts if each.times)
+    bare, part = divmod(extra, each)
+    for times, fewer in ((run.times - bare - bool(part), 0), (bool(part), part), (bare, each)):
+        if times:
+            yield Run(int(times), _without(run.strip, item, fewer))
 
 
 def _without(strip: Node, item: int, count: int) -> Node:

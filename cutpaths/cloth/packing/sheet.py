@@ -25,7 +25,8 @@ class Shape(NamedTuple):
     turned: bool
 
 
-class Kind(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Kind:
     """An item in steps, with the ways it may lie that fit the strip: width, height, turned."""
 
     count: int

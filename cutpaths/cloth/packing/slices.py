@@ -66,7 +66,7 @@ class _Slices:
 
     def priced(self, worth: Sequence[int]) -> Offer:
         """The slice of most worth, when a step of a piece's height is worth its share of it."""
-        best = {width: (0, 0, 1) for width in self._widths}  # worth of a step, piece, height
+        best = dict.fromkeys(self._widths, (0, 0, 1))  # worth of a step, piece, height
         for piece, kind in enumerate(self._kinds):
             for width, height, _ in kind.ways:
                 step = -(-worth[piece] // height)  # rounded up, so that the bound is not too high

@@ -33,7 +33,12 @@ class Stage(Enum):
     ANY = "either"
 
 
-INSIDE = {Stage.STRIP: Stage.CROSSCUT, Stage.CROSSCUT: Stage.TRIM, Stage.TRIM: Stage.TRIM, Stage.ANY: Stage.ANY}
+INSIDE = {
+    Stage.STRIP: Stage.CROSSCUT,
+    Stage.CROSSCUT: Stage.TRIM,
+    Stage.TRIM: Stage.TRIM,
+    Stage.ANY: Stage.ANY,
+}
 START = {Cutting.STRIPS: Stage.STRIP, Cutting.EDGE_TO_EDGE: Stage.ANY}
 
 

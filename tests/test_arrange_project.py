@@ -262,5 +262,5 @@ def test_fabrics_take_turns_until_a_layout_is_included(tmp_path: Path) -> None:
     assert isinstance(top, Squares)
     assert top.chart == (("fern", "rose", "fern"), ("rose", "fern", "rose"))
     own = turns.replace("rows = 2\n", 'rows = 2\nchart = ["fern rose fern", "rose fern rose"]\n')
-    with pytest.raises(InputError, match="`top.fabrics` has no place beside a chart"):
+    with pytest.raises(InputError, match=r"`top\.fabrics` has no place beside a chart"):
         load(written(tmp_path, own + table))

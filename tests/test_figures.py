@@ -16,6 +16,7 @@ from cutpaths.figures import figures_of, sizes
 from cutpaths.figures.model import Figure, exact
 from cutpaths.figures.show import as_json, table
 from cutpaths.figures.sizes import on_the_ruler
+from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.lengths import INCH, Ruler, Unit
 from cutpaths.pieces import build
 from cutpaths.project import load, read
@@ -132,6 +133,105 @@ def test_turn_of_cloth() -> None:
     assert _inches(found["finished.width"]) == Fraction(69, 2)
 
 
+@pytest.mark.parametrize(
+    ("width", "folds"),
+    [
+        ("3", {"border-fold": "all"}),
+        ("{ A = 3, B = 2, C = 3, D = 4 }", {"border-fold.a": "AC", "border-fold.b": "B"}),
+    ],
+)
+def test_border_folds_are_where_the_backing_is_marked(width: str, folds: dict[str, str]) -> None:
+    """Each distinct border has its fold, b + s + c / 2 in, as far as its mark is from the edge."""
+    head = 'format = 1\ntitle = "Check"\nturn_of_cloth = "1/8"\n[top]\nlayout = "panel"\n'
+    text = f"{head}cut = {{ width = 30, height = 30 }}\n[border]\nwidth = {width}"
+    found = _found(text)
+    marks = select(build(read(text)).backing.marks, MarkKind.BORDER_FOLD, "A")
+    assert _inches(found[next(iter(folds))]) == Fraction(3) + Fraction(1, 4) + Fraction(1, 16)
+    assert float(found[next(iter(folds))].value or 0) == pytest.approx(marks[0].points[0][1])
+    told = {key: f.label for key, f in found.items() if key.startswith("border-fold")}
+    if "border-fold" in folds:
+        assert told == {"border-fold": "border fold, in from the backing's raw edge"}
+    else:
+        assert told == {
+            "border-fold.a": "border fold of sides A, C, in from the backing's raw edge",
+            "border-fold.b": "border fold of side B, in from the backing's raw edge",
+            "border-fold.d": "border fold of side D, in from the backing's raw edge",
+        }
+
+
+def test_folded_over_has_no_words_of_a_seam() -> None:
+    """Nothing is sewn round a folded-over top: raw sizes only, and the folds of its border."""
+    head = 'construction = "folded-over"'
+    found = _found(_panel("{ width = 30, height = 32 }", "{ width = 34, height = 36 }", head))
+    labels = [f.label for key, f in found.items() if not key.startswith("deviation")]
+    assert [label for label in labels if "sew" in label or "stitch" in label] == []
+    assert found["order"].label == "sides, in order"
+    assert _inches(found["side.a.top"]) == 30
+    assert _inches(found["first-fold"]) == 1
+    assert _inches(found["second-fold"]) == 2
+    assert "seen.width" not in found
+
+
+def test_opening_is_told_from_one_dot() -> None:
+    """Both its ends are measured from the dot that is named by its corner."""
+    found = _found((FIXTURES / "tidepool.toml").read_text(encoding="utf-8"))
+    ends = {f.label: f.text for key, f in found.items() if key in ("opening.start", "opening.end")}
+    assert ends == {
+        "first end, from the dot at corner BC": "15 1/4 in (387.4 mm)",
+        "second end, from the dot at corner BC": "23 1/4 in (590.6 mm)",
+    }
+
+
+def test_metric_areas_come_first_in_metric_projects() -> None:
+    """A corner of the 76 and 100 cm blanket wastes the same in both systems: 1 in² = 6.4516 cm²."""
+    extra = "units = 'cm'\n[seams]\nallowance = 1\nbasting = '0.5'"
+    waste = _found(_panel("{ width = 76, height = 76 }", "100", extra))["corner.1.waste"]
+    assert waste.value is not None
+    metric, inches = round(float(waste.value) / 100, 1), round(float(waste.value) / 645.16, 2)
+    assert waste.text == f"{metric:g} cm² ({inches:g} sq in)"
+
+
+def test_sizes_of_outlines_are_those_at_the_widest() -> None:
+    """A hexagon has no width but that of the box round it."""
+    shown = figures_of(build(load(FIXTURES / "beehive.toml")))
+    found = {figure.key: figure for group in shown.groups for figure in group.figures}
+    assert found["backing.width"].label == "backing, cut, across, at its widest"
+    assert found["backing.height"].label == "backing, cut, down, at its longest"
+
+
+def test_square_patches_of_every_layout_have_both_sizes() -> None:
+    """The squares of an on-point top are told cut and finished, two allowances apart."""
+    found = _found((FIXTURES / "trellis.toml").read_text(encoding="utf-8"))
+    assert _inches(found["patch-1.cut"]) - _inches(found["patch-1.finished"]) == Fraction(1, 2)
+
+
+def test_template_tells_which_corners_it_serves_turned_over() -> None:
+    """Unequal borders swap from corner to corner; with equal ones either face will do."""
+    text = _panel("{ width = 30, height = 32 }", "{ width = 36, height = 42 }")
+    assert _found(text)["corner.1.template"].text == "as it lies at DA, BC; turned over at AB, CD"
+    assert "corner.1.template" not in _found(
+        _panel("{ width = 30, height = 32 }", "{ width = 34, height = 36 }")
+    )
+
+
+def test_centers_off_by_less_than_the_ruler_tells_are_not_told() -> None:
+    """Left 1/16 in wider than right: a ruler of sixteenths shows it, one of fourths would say 0."""
+    text = """
+        format = 1
+        title = "Check"
+        ruler = "%s"
+        [top]
+        layout = "panel"
+        cut = { width = 30, height = 30 }
+        [border]
+        width = { A = 3, B = 2, C = 3, D = "2 1/16" }
+    """
+    folding = "Do not find centers by folding the backing in half"
+    told = {r: figures_of(build(read(text % r))).notes[0].split(":")[0] for r in ("1/16", "1/4")}
+    assert told["1/16"] == folding
+    assert told["1/4"] != folding
+
+
 def test_hexagon_dot_to_fold() -> None:
     """Hexagon side 9, border 1 1/2: dot to fold 1.7321 (derived)."""
     shown = figures_of(build(load(FIXTURES / "beehive.toml")))
@@ -158,6 +258,8 @@ def test_center_off_the_middle_is_said() -> None:
     assert figures_of(build(read(text))).notes == (
         "Do not find centers by folding the backing in half: the center mark is off the middle of"
         " its raw side on A by 2 in, C by 2 in.",
+        "The borders at left and right differ: a backing cut on the fold would have its marks in"
+        " the wrong places there.",
     )
 
 
@@ -169,6 +271,8 @@ def test_sizes_off_the_ruler_get_the_nearest_border_that_is_on_it() -> None:
     assert found is not None
     assert found.border / INCH == Fraction(19, 8)
     assert figures_of(build(project)).notes == (
+        "The print of Ticking stripe has an up: where the backing comes round to the front it"
+        " stands upside down in the borders at head and foot.",
         "Some sizes are off the ruler (marked ~): a border of 2 3/8 in puts all on it, finished"
         " 31 3/4 in x 36 1/4 in, backing 37 in x 41 1/2 in.",
     )
@@ -231,4 +335,7 @@ def test_json_has_the_same_numbers() -> None:
         "value": 952.5,
         "unit": "mm",
     }
-    assert data["notes"] == []
+    assert data["notes"] == [
+        "The print of Ticking stripe has an up: where the backing comes round to the front it"
+        " stands upside down in the borders at head and foot.",
+    ]

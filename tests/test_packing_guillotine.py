@@ -82,7 +82,7 @@ def test_low_pieces_of_one_width_are_stacked_in_a_strip() -> None:
 
 def test_the_same_tries_and_seed_give_the_same_plan() -> None:
     """Flips are drawn from the same seed as exchanges."""
-    instance = INSTANCES["C6_1"]
+    instance = INSTANCES["BENG3"]
     one, same, other = (
         pack_guillotine(
             instance.items(turn=False),

@@ -71,7 +71,7 @@ def test_a_pinwheel_cannot_be_cut_from_edge_to_edge() -> None:
         place(3, 0, 1, 1, 2),
         place(4, 1, 1, 1, 1),
     ]
-    with pytest.raises(ValueError, match="^no cuts from edge to edge set these pieces free$"):
+    with pytest.raises(ValueError, match=r"^no cuts from edge to edge set these pieces free$"):
         cuts_of(wheel, 3, 3)
 
 

@@ -20,12 +20,12 @@ from cutpaths.cloth.packing.patterns import pack_patterns
 from cutpaths.cloth.packing.runs import Run, runs_of, trimmed
 
 TWENTY = 20
-CLOSE = 0.001  # issue of a kit run: share of the bound that a plan may be above it
+CLOSE = 0.001  # share of the bound that a plan for many kits may be above it
 
 
 def kit(seed: int, *, turn: bool) -> tuple[Item, ...]:
     """A kit of twenty pieces in six sizes on eighths of an inch, and a backing."""
-    draw = Random(seed)
+    draw = Random(seed)  # noqa: S311 (a test)
     sizes = [
         (Fraction(draw.randint(12, 96), 8), Fraction(draw.randint(12, 96), 8)) for _ in range(6)
     ]
@@ -53,8 +53,7 @@ def test_many_kits_come_within_a_thousandth_of_the_bound(kits: int, *, turn: boo
 def test_alike_squares_need_whole_strips_only() -> None:
     """801 squares of 5 from 42: 8 to a strip, 100 strips and one more for the last square."""
     plan = pack_patterns([Item(width=5, height=5, count=801)], 42)
-    assert plan.height == 505
-    assert plan.bound == Fraction(801 * 5, 8).__ceil__() * 1
+    assert plan.height == plan.bound == 505
     assert sum(run.times for run in plan.runs) == 101
 
 
@@ -65,11 +64,11 @@ def test_low_pieces_are_stacked_where_that_saves_cloth() -> None:
     assert plan.height == plan.bound == 4000
 
 
-@settings(max_examples=15)
+@settings(max_examples=8)
 @given(problems())
 def test_random_problems_are_planned_soundly(problem: Problem) -> None:
     """Small counts too, and no worse than levels."""
-    plan = pack_patterns(problem.items, problem.width, effort=Effort(seconds=5.0, tries=20))
+    plan = pack_patterns(problem.items, problem.width, effort=Effort(seconds=0.4))
     assert pattern_faults(problem.items, plan) == ()
     assert plan.height <= pack_levels(problem.items, problem.width).height
 

@@ -1,4 +1,4 @@
-"""What is told of a turning opening that does not fit; sides C of the pond are 27 in, dot to dot."""
+"""What is told of a turning opening that does not fit; side C of the pond is 27 in long."""
 
 from __future__ import annotations
 

@@ -53,10 +53,10 @@ ROWS: list[Row] = [
     (
         {"width = 2": "backing = 20\n[seams]\nmiter = 3"},
         (
-            "pond.toml:11: `border.backing` must be at least 34 in wide for a border of 3 in to "
+            "pond.toml:11: `border.backing` must be at least 39 1/2 in wide for a border of 3 in to "
             "hide the miter's allowance, got 20 in. Make it larger, or the top or the miter "
             "smaller\n"
-            "pond.toml:11: `border.backing` must be at least 38 1/2 in high for a border of 3 in "
+            "pond.toml:11: `border.backing` must be at least 44 in high for a border of 3 in "
             "to hide the miter's allowance, got 20 in. Make it larger, or the top or the miter "
             "smaller"
         ),

@@ -88,8 +88,8 @@ ROWS: list[tuple[str, str]] = [
     (
         ("[top]\nlayout = \"grid\"\nwidths = ['60 m']\nheights = [6]\nchart = ['sand sea']"),
         (
-            "pond.toml:10: `top` must not be over 100 m, is ~4724.4094 in. Use fewer or "
-            "smaller patches"
+            "pond.toml:10: `top` must not be over ~3937.0079 in, is ~4724.4094 in. Use "
+            "fewer or smaller patches"
         ),
     ),
     (

@@ -24,7 +24,14 @@ ROWS: list[Row] = [
     (
         {"patch = 5": 'patch = "99 m"'},
         (
-            "pond.toml:4: `top` must not be over 100 m, is ~27279.9646 in. Use fewer or "
+            "pond.toml:4: `top` must not be over ~3937.0079 in, is ~27279.9646 in. Use fewer or "
+            "smaller patches"
+        ),
+    ),
+    (
+        {"patch = 5": 'patch = { finished = "75 m" }', TITLE: 'title = "Pond"\nunits = "mm"'},
+        (
+            "pond.toml:5: `top` must not be over 100000 mm, is 525000 mm. Use fewer or "
             "smaller patches"
         ),
     ),

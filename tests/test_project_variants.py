@@ -179,7 +179,8 @@ def test_a_size_may_have_another_layout() -> None:
     assert found.top == Panel(width=width, height=height, fabric="sea")
     with pytest.raises(InputError) as caught:
         read(TEXT.replace("top.columns = 8", 'top.layout = "panel"'), name="p.toml", size="large")
-    assert str(caught.value).splitlines()[0] == (
+    assert str(caught.value).splitlines() == [
+        "p.toml:17: `top.fabric` is missing (with size large). Name one of sand, sea",
         "p.toml:17: `top` must have `cut` or `seen` (with size large). "
-        "Write for example `cut = { width = 30, height = 36 }`"
-    )
+        "Write for example `cut = { width = 30, height = 36 }`",
+    ]

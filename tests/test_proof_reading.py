@@ -21,6 +21,7 @@ METRIC = Measure(Ruler(Unit.CENTIMETRE, Fraction(1)))
         (INCHES, 63.5 + 1e-9, "2 1/2 in"),
         (INCHES, 63.6, "~2 1/2 in (2.5039 in)"),
         (INCHES, 3.0, "~1/8 in (0.1181 in)"),
+        (INCHES, 0.5, "0.0197 in"),
         (INCHES, math.nan, "no length"),
         (METRIC, 63.0, "6.3 cm"),
         (METRIC, 63.5, "~6.4 cm (6.35 cm)"),

@@ -68,12 +68,16 @@ def test_machines_cut_outlines_last() -> None:
 
 
 def test_machines_never_get_dimensions_or_top_stitching() -> None:
-    """Dimensions and top stitching are for people; scale and text a machine draws when asked."""
+    """Dimensions and top stitching are for people; scale, text and grain wait to be asked for."""
     assert {r for r in Role if STYLES[r].work is MachineWork.NEVER} == {
         Role.DIMENSION,
         Role.TOPSTITCH,
     }
-    assert {r for r in Role if STYLES[r].work is MachineWork.ASKED} == {Role.SCALE, Role.LABEL}
+    assert {r for r in Role if STYLES[r].work is MachineWork.ASKED} == {
+        Role.SCALE,
+        Role.LABEL,
+        Role.GRAIN,
+    }
 
 
 def test_names_are_fit_for_layers_and_ids() -> None:

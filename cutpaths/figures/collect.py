@@ -59,14 +59,15 @@ def _blanket(kit: Kit) -> tuple[Figure, ...]:
     labels = {"finished": "finished blanket", "backing": "backing, cut", "top": top}
     if not _folded_over(kit):
         labels["seen"] = "top, between stitching lines"
+    found: list[tuple[Figure, ...]]
     if settled is None:
         rings = blanket.finished, blanket.backing, blanket.top, blanket.seam
         pairs = zip(labels.items(), map(_extent, rings), strict=False)
         found = [widest(key, label, *extent, ruler) for (key, label), extent in pairs]
     else:
         exact_sizes = settled.finished, settled.backing, settled.raw, settled.seen
-        pairs = zip(labels.items(), exact_sizes, strict=False)
-        found = [size(key, label, *pair, ruler) for (key, label), pair in pairs]
+        named = zip(labels.items(), exact_sizes, strict=False)
+        found = [size(key, label, *pair, ruler) for (key, label), pair in named]
     sized = (figure for pair in found for figure in pair)
     return (*sized, *borders(project), *border_folds(project))
 
@@ -141,7 +142,7 @@ def _sides_words(kit: Kit) -> str:
 def _center_notes(kit: Kit) -> tuple[str, ...]:
     """Sides whose center mark is not the middle of the backing's raw side, as the ruler tells."""
     ruler = kit.project.ruler
-    least = max(FOLDING_MM, ruler.step / 2)
+    least = max(FOLDING_MM, float(ruler.step / 2))
     centers = [(m.at, _off_middle(kit, m)) for m in select(kit.backing.marks, MarkKind.CENTER)]
     off = [f"{at} by {ruler.text(exact(mm))}" for at, mm in centers if mm > least]
     if not off:

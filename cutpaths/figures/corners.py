@@ -11,6 +11,7 @@ from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import distance, dot, signed_area, sub, unit
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
+from cutpaths.pieces.corners import CornerTemplate
 from cutpaths.shapes import Point
 
 T = TypeVar("T")
@@ -30,10 +31,22 @@ def corner_groups(kit: Kit) -> tuple[Group, ...]:
             angle(f"{key}.angle", "corner angle", corner.angle),
             *describe(kit, corner, i, key),
             *_waste(corner, key, kit.project.ruler),
+            *_template(template, key),
             words(f"{key}.check", "check", corner_check(corner, folded=not turned)),
         )
         groups.append(Group(title + ", ".join(template.corners), found))
     return tuple(groups)
+
+
+def _template(template: CornerTemplate, key: str) -> Iterator[Figure]:
+    """For which corners the template lies which face up; either will do where borders are equal."""
+    turned = template.turned_over
+    if not template.raw_edges:
+        return
+    as_it_lies = [at for at in template.corners if at not in turned]
+    ways = (("as it lies", as_it_lies), ("turned over", turned))
+    text = "; ".join(f"{way} at {', '.join(corners)}" for way, corners in ways if corners)
+    yield words(f"{key}.template", "corner template", text)
 
 
 def _turned(kit: Kit, corner: Corner, i: int, key: str) -> tuple[Figure, ...]:

@@ -1,8 +1,9 @@
 """If the sewn top comes out small or large: what then to cut, or what the same backing gives; mm.
 
-A top that is d larger each way, in the middle of the same backing, leaves each border d / 4 narrower
-(backing = top + 4 borders), so a dot moves d / 2 along its raw edge. That is less than most rulers
-show, so the table has a finer one, to 1/32 in or 0.1 mm, and marks with `~` what is rounded.
+A top that is d larger each way, in the middle of the same backing, leaves each border d / 4
+narrower (backing = top + 4 borders), so a dot moves d / 2 along its raw edge. That is less than
+most rulers show, so the table has a finer one, to 1/32 in or 0.1 mm, and marks with `~` what is
+rounded.
 """
 
 from __future__ import annotations

@@ -69,7 +69,8 @@ def _true_figures(top: Measured, ruler: Ruler) -> Iterator[Figure]:
     yield angle("measured.out-of-square", "out of square, at most", off)
     rising, falling = (span_length(ring, span) for span in DIAGONALS)
     label = "out of square, between the diagonals"
-    yield length("measured.diagonals-differ", label, abs(rising - falling), ruler)
+    if not nothing(exact(rising - falling), ruler):
+        yield length("measured.diagonals-differ", label, abs(rising - falling), ruler)
 
 
 def _misfit(mm: float | None, ruler: Ruler) -> str:
@@ -100,7 +101,7 @@ def _beside_design(top: Measured, raw: tuple[Fraction, Fraction], ruler: Ruler) 
 def _off(off: Difference, ruler: Ruler) -> str:
     """In percent, and an amount without its sign; which way it goes."""
     if nothing(off.amount, ruler):
-        return "nothing that the ruler tells"
+        return "nothing"
     way = "large" if off.amount > 0 else "small"
     return f"{percent(off)}, {ruler.both(abs(off.amount))} {way}"
 

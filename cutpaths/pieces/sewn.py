@@ -109,7 +109,7 @@ def sewn_notes(project: Project, seam: Ring) -> Iterator[str]:
         return
     within = measured.against(_cut_for(project, measured))
     yield from easing_notes(
-        (*eased, *(each for each in within if each.what[-1:] not in SIDE_NAMES))
+        (*eased, *(each for each in within if not each.what.startswith("side")))
     )
 
 

@@ -76,7 +76,7 @@ def percent(difference: Difference) -> str:
     hundred = difference.part * 100
     limits = [limit for limit in (Fraction(0), EASED_UNDER * 100) if limit != hundred]
     written = (decimals(hundred, places) for places in range(1, MOST_PLACES))
-    told = (text for text in written if text not in [decimals(limit, 0) for limit in limits])
+    told = (text for text in written if text not in [decimals(limit, 1) for limit in limits])
     return f"{next(told, decimals(hundred, MOST_PLACES))} %"
 
 

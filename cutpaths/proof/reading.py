@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from cutpaths.lengths import INCH, Ruler, Unit, decimals, nearest
+from cutpaths.lengths import FINEST, INCH, Ruler, Unit, decimals, nearest
 from cutpaths.proof.check import Check
 from cutpaths.proof.tolerances import ANGLE_DEGREES, COUNT, PLACE_MM
 
@@ -78,11 +78,14 @@ class Measure:
         """A length on the ruler; where that rounds, in decimals beside it."""
         if not math.isfinite(mm):
             return "no length"
-        length, unit = Fraction(mm), self.ruler.unit
+        length, unit = _without_noise(Fraction(mm)), self.ruler.unit
         mark = nearest(length, self.ruler.step)
-        if abs(length - mark) <= PLACE_MM:
+        said, shown = (decimals(each / unit.mm, 4) for each in (length, mark))
+        if said == shown:
             return self.ruler.text(mark)
-        return f"{self.ruler.text(length)} ({decimals(length / unit.mm, 4)} {unit.value})"
+        # Less than half a step is no mark of the ruler at all.
+        exactly = f"{said} {unit.value}"
+        return f"{self.ruler.text(length)} ({exactly})" if mark else exactly
 
     def apart_text(self, mm: float) -> str:
         """A distance between two things."""
@@ -109,6 +112,12 @@ def count(at: str, expected: int, found: int, what: str) -> Reading:
     return Reading(
         at=at, expected=expected, found=found, slack=COUNT, text=lambda n: _count_text(n, what)
     )
+
+
+def _without_noise(length: Fraction) -> Fraction:
+    """A length without the rounding of floats, where the finest ruler has a mark for it."""
+    mark = nearest(length, INCH / FINEST)
+    return mark if abs(length - mark) <= PLACE_MM else length
 
 
 def _card_text(mm: float) -> str:

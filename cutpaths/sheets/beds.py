@@ -49,7 +49,7 @@ def bed_run(kit: Kit, bed: Bed, kits: int) -> BedRun:
     Raises:
         InputError: the kerf is larger than the smallest feature, or no piece fits the bed.
     """
-    wishes = Wishes(text_on_cloth=Role.LABEL in bed.roles)
+    wishes = Wishes(text_on_cloth=True)  # a role that is given a tool is asked for
 
     def marks(piece: Piece) -> tuple[Job, ...]:
         return tuple(_marks(kit, piece, wishes, bed))

@@ -6,29 +6,30 @@ there is none.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import math
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import assert_never
+from itertools import pairwise
 
-import shapely
-from shapely.geometry import LineString, Point, Polygon
-from shapely.geometry.base import BaseGeometry
-
-from cutpaths.drawing import Dimension, Item, Placed, dimension_parts, flatten, move, text_paths
-from cutpaths.shapes import Circle, Path, Text
+from cutpaths.drawing import Dimension, Item, Placed, dimension_parts, move, text_paths
+from cutpaths.geometry.polygons import Ring, box, cross, edges, sub
+from cutpaths.shapes import Circle, Motion, Path, Point, Text
 
 # This far round its ink a text is its own.
-TEXT_GAP = 0.8
+TEXT_GAP = 1.2
 _EXTENSION_LINES = 2
+_CIRCLE_SIDES = 16
+
+Segment = tuple[Point, Point]
 
 
 @dataclass(frozen=True, slots=True)
 class _Drawn:
     """What is drawn: boxes of texts, lines, and extension lines of dimensions."""
 
-    texts: list[BaseGeometry] = field(default_factory=list)
-    lines: list[BaseGeometry] = field(default_factory=list)
-    extensions: list[BaseGeometry] = field(default_factory=list)
+    texts: list[Ring] = field(default_factory=list)
+    lines: list[Segment] = field(default_factory=list)
+    extensions: list[Segment] = field(default_factory=list)
 
     def add(self, other: _Drawn) -> None:
         """Draws more."""
@@ -55,6 +56,49 @@ def placed_clear(choices: Iterable[Sequence[Item]], on: Iterable[Item]) -> tuple
     return tuple(found)
 
 
+def text_box(text: Text, gap: float) -> Ring:
+    """The box of a text's ink along its line, grown by a gap."""
+    turn = math.radians(text.angle)
+    frame = Motion(math.cos(turn), math.sin(turn), *text.at)
+    home = frame.inverse()
+    ink = [home.point(p) for path in text_paths(text) for p in path.points]
+    left, bottom, right, top = box(ink)
+    ring = (left, bottom), (right, bottom), (right, top), (left, top)
+    grown = tuple((x + dx * gap, y + dy * gap) for (x, y), (dx, dy) in zip(ring, _OUT, strict=True))
+    return frame.ring(grown)
+
+
+_OUT = (-1, -1), (1, -1), (1, 1), (-1, 1)
+
+
+def segments(shape: Path | Circle) -> tuple[Segment, ...]:
+    """The straight parts of a line; a circle as a many-sided ring."""
+    match shape:
+        case Circle((x, y), radius):
+            turns = (math.tau * i / _CIRCLE_SIDES for i in range(_CIRCLE_SIDES))
+            return edges(tuple((x + radius * math.cos(t), y + radius * math.sin(t)) for t in turns))
+        case Path(points, closed):
+            return edges(points) if closed else tuple(pairwise(points))
+
+
+def touches(ring: Ring, segment: Segment) -> bool:
+    """Whether a segment has a point in a convex ring (Cyrus and Beck's clipping, 1978)."""
+    start, end = segment
+    way, low, high = sub(end, start), 0.0, 1.0
+    for corner, after in edges(ring):
+        side = sub(after, corner)
+        inside, gain = cross(side, sub(start, corner)), cross(side, way)
+        if gain == 0.0:
+            if inside < 0.0:
+                return False
+            continue
+        part = -inside / gain
+        low, high = (max(low, part), high) if gain > 0.0 else (low, min(high, part))
+        if low > high:
+            return False
+    return True
+
+
 def _clearest(choice: Sequence[Item], drawn: _Drawn) -> tuple[Item, _Drawn]:
     """The first that crosses nothing, else the first of those that cross least."""
     tried = []
@@ -70,13 +114,31 @@ def _clearest(choice: Sequence[Item], drawn: _Drawn) -> tuple[Item, _Drawn]:
 
 def _crossings(new: _Drawn, drawn: _Drawn) -> tuple[int, int]:
     """How often a text and something else meet: lines and texts, then extension lines."""
-    lines = _meetings(new.texts, drawn.texts + drawn.lines) + _meetings(new.lines, drawn.texts)
-    extensions = _meetings(new.texts, drawn.extensions) + _meetings(new.extensions, drawn.texts)
-    return lines, extensions
+    boxes = [edge for text in drawn.texts for edge in edges(text)]
+    own = [edge for text in new.texts for edge in edges(text)]
+    lines = _meetings(new.texts, drawn.lines) + _meetings(drawn.texts, new.lines)
+    texts = _meetings(new.texts, boxes) + _meetings(drawn.texts, own)
+    extensions = _meetings(new.texts, drawn.extensions) + _meetings(drawn.texts, new.extensions)
+    return lines + texts, extensions
 
 
-def _meetings(shapes: Sequence[BaseGeometry], others: Sequence[BaseGeometry]) -> int:
-    return sum(int(shapely.intersects(shape, others).sum()) for shape in shapes if others)
+def _meetings(texts: Sequence[Ring], lines: Sequence[Segment]) -> int:
+    return sum(touches(text, line) for text in texts for line in _near(text, lines))
+
+
+def _near(ring: Ring, lines: Sequence[Segment]) -> Iterator[Segment]:
+    """The lines whose boxes meet that of a ring."""
+    left, bottom, right, top = box(ring)
+    for line in lines:
+        (x0, y0), (x1, y1) = line
+        apart = (
+            (x0 < left and x1 < left)
+            or (x0 > right and x1 > right)
+            or (y0 < bottom and y1 < bottom)
+            or (y0 > top and y1 > top)
+        )
+        if not apart:
+            yield line
 
 
 def _drawn(item: Item) -> _Drawn:
@@ -84,42 +146,21 @@ def _drawn(item: Item) -> _Drawn:
     match item.shape:
         case Dimension() as dimension:
             parts = dimension_parts(dimension)
-            drawn.extensions.extend(map(_shape, parts[:_EXTENSION_LINES]))
+            for part in parts[:_EXTENSION_LINES]:
+                if isinstance(part, Path):
+                    drawn.extensions.extend(segments(part))
             _sort(drawn, parts[_EXTENSION_LINES:])
         case Placed(drawing, motion):
             for inner in drawing.items:
                 drawn.add(_drawn(move(motion, inner)))
-        case _:
-            _sort(drawn, [flat.shape for flat in flatten(item)])
+        case Text() | Path() | Circle() as shape:
+            _sort(drawn, (shape,))
     return drawn
 
 
-def _sort(drawn: _Drawn, parts: Iterable[object]) -> None:
+def _sort(drawn: _Drawn, parts: Iterable[Path | Circle | Text]) -> None:
     for part in parts:
-        (drawn.texts if isinstance(part, Text) else drawn.lines).append(_shape(part))
-
-
-def _shape(part: object) -> BaseGeometry:
-    match part:
-        case Text():
-            return ink_area(part).buffer(TEXT_GAP)
-        case Circle():
-            return ink_area(part).boundary
-        case Path(points, closed):
-            return LineString(points + points[:1] if closed else points)
-        case _:
-            raise TypeError(f"a flat item is a path, a circle or a text, got {part!r}")
-
-
-def ink_area(shape: Path | Circle | Text) -> BaseGeometry:
-    """The area of a text's ink as a box along its line, of a circle, or of a closed path."""
-    match shape:
-        case Text():
-            ink = [p for path in text_paths(shape) for p in path.points]
-            return LineString(ink).minimum_rotated_rectangle
-        case Circle((x, y), radius):
-            return Point(x, y).buffer(radius)
-        case Path(points):
-            return Polygon(points)
-        case _:
-            assert_never(shape)
+        if isinstance(part, Text):
+            drawn.texts.append(text_box(part, TEXT_GAP))
+        else:
+            drawn.lines.extend(segments(part))

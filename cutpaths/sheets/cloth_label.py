@@ -9,12 +9,10 @@ import math
 from collections.abc import Iterator
 from itertools import product
 
-from shapely.geometry import Polygon
-from shapely.geometry.base import BaseGeometry
-
 from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.polygons import (
     SQUARE_SINE,
+    Ring,
     along,
     between,
     distance,
@@ -25,8 +23,8 @@ from cutpaths.geometry.polygons import (
 )
 from cutpaths.pieces import Kit
 from cutpaths.pieces.corners import CardEdge
-from cutpaths.shapes import Anchor, Text
-from cutpaths.sheets.clear_places import ink_area
+from cutpaths.shapes import Anchor, Point, Text
+from cutpaths.sheets.clear_places import segments, text_box, touches
 from cutpaths.sheets.faces import end_words, template_of
 from cutpaths.strokes import text_width
 
@@ -61,18 +59,28 @@ def card_ends(kit: Kit, piece: Piece, taken: Text | None) -> tuple[Text, ...]:
     template = template_of(kit, piece)
     if template is None:
         return ()
-    free: BaseGeometry = Polygon(piece.outline).buffer(-INSET / 2)
-    for shape in (*piece.holes, *(() if taken is None else (taken,))):
-        free = free.difference(ink_area(shape).buffer(INSET / 2))
+    lines = [*edges(piece.outline), *(line for hole in piece.holes for line in segments(hole))]
+    if taken is not None:
+        lines += edges(text_box(taken, 0.0))
     ends = []
     for edge in template.raw_edges:
         for text in _along_edge(edge):
-            area = ink_area(text)
-            if free.covers(area):
-                free = free.difference(area)
+            around = text_box(text, INSET / 2)
+            if _inside(text.at, piece.outline) and not any(touches(around, s) for s in lines):
+                lines += edges(text_box(text, 0.0))
                 ends.append(text)
                 break
     return tuple(ends)
+
+
+def _inside(point: Point, ring: Ring) -> bool:
+    """Whether a ray to the right crosses the ring an odd number of times."""
+    x, y = point
+    crossings = 0
+    for (x0, y0), (x1, y1) in edges(ring):
+        if (y0 > y) != (y1 > y):
+            crossings += x < x0 + (y - y0) / (y1 - y0) * (x1 - x0)
+    return crossings % 2 == 1
 
 
 def _along_edge(edge: CardEdge) -> Iterator[Text]:

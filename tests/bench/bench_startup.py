@@ -3,7 +3,7 @@
 Whole processes, CPU time of the medians of several runs, taken in turn so that a busy machine slows
 them alike. `figures` stands beside `import click`, `write` beside the import of its libraries.
 
-    python tests/bench/bench_startup.py [runs]
+Run as `python tests/bench/bench_startup.py [runs]`.
 """
 
 from __future__ import annotations
@@ -66,14 +66,14 @@ def main() -> None:
     """Prints CPU time and ratios of every command."""
     found = medians(int(sys.argv[1]) if len(sys.argv) > 1 else RUNS)
     for name, seconds in found.items():
-        print(f"{seconds * 1000:7.0f} ms  {name}")
+        sys.stdout.write(f"{seconds * 1000:7.0f} ms  {name}\n")
     for name, beside in (
         ("--help", CLICK),
         ("figures", CLICK),
         ("write", LIBRARIES),
         ("write --no-check", LIBRARIES),
     ):
-        print(f"{found[name] / found[beside]:7.2f} times `{beside}`: {name}")
+        sys.stdout.write(f"{found[name] / found[beside]:7.2f} times `{beside}`: {name}\n")
 
 
 if __name__ == "__main__":

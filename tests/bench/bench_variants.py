@@ -31,7 +31,9 @@ def main() -> None:
     start = process_time()
     distinct = {found.finished for project in made if (found := sizes(project)) is not None}
     seconds = process_time() - start
-    print(f"{seconds:.2f} s for {len(made):,} variants, {len(distinct):,} finished sizes")
+    sys.stdout.write(
+        f"{seconds:.2f} s for {len(made):,} variants, {len(distinct):,} finished sizes\n"
+    )
 
 
 if __name__ == "__main__":

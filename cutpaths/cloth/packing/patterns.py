@@ -17,12 +17,13 @@ from math import ceil
 from typing import NamedTuple
 
 from cutpaths.cloth.packing.cover import Column, Cover
-from cutpaths.cloth.packing.cuts import Node, rewritten
+from cutpaths.cloth.packing.cuts import rewritten
 from cutpaths.cloth.packing.effort import Effort, Watch, unwatched
 from cutpaths.cloth.packing.generation import Offer, generated
 from cutpaths.cloth.packing.guillotine import pack_guillotine
 from cutpaths.cloth.packing.items import Item, Length
 from cutpaths.cloth.packing.knife import cuts_of
+from cutpaths.cloth.packing.reach import next_height
 from cutpaths.cloth.packing.runs import PatternPlan, Rounding, Run, runs_of, trimmed
 from cutpaths.cloth.packing.sheet import Shape, Sheet, sheet_of
 from cutpaths.cloth.packing.strips import Part, Stack, Strip, StripPricing
@@ -57,7 +58,7 @@ def pack_patterns(
     sheet = sheet_of(items, width)
     seconds = ENDLESS if effort.seconds is None else effort.seconds
     generation = _generated(sheet, GENERATING * seconds)
-    least = sheet.size(ceil(generation.bound))
+    least = sheet.size(next_height(sheet, ceil(generation.bound)))
     rest = replace(effort, seconds=(1 - GENERATING - WHOLE) * seconds)
     plans = [
         _plan(items, width, least, runs, rounding)
@@ -109,17 +110,18 @@ def _solved(sheet: Sheet, generation: Generation, seconds: float) -> list[Run]:
     """The solver's whole strips; none if it finds none in time."""
     times = generation.cover.whole(seconds=seconds, gap=GAP) or ()
     used = [(n, strip) for n, strip in zip(times, generation.strips, strict=False) if n]
-    return [Run(n, _cuts(sheet, strip)) for n, strip in used]
+    return [run for n, strip in used for run in _runs(sheet, strip, n)]
 
 
 def _searched(
     sheet: Sheet, items: Sequence[Item], generation: Generation, effort: Effort, watch: Watch
 ) -> list[Run]:
     """The relaxation's strips rounded down, and strips searched for the pieces then missing."""
-    runs, made = [], Counter[int]()
+    runs: list[Run] = []
+    made = Counter[int]()
     for part, strip in zip(generation.times, generation.strips, strict=False):
         if times := int(part + NEAR_WHOLE):
-            runs.append(Run(times, _cuts(sheet, strip)))
+            runs += _runs(sheet, strip, times)
             made.update({item: times * count for item, count in strip.makes.items()})
     missing = [index for index, item in enumerate(items) if item.count > made[index]]
     if missing:
@@ -130,8 +132,8 @@ def _searched(
     return runs
 
 
-def _cuts(sheet: Sheet, strip: Strip) -> Node:
-    """A strip's tree of cuts, exact again."""
+def _runs(sheet: Sheet, strip: Strip, times: int) -> list[Run]:
+    """A strip cut so many times, exact again; as several where a cut across it parts no piece."""
     placements, x = [], 0
     for stack in strip.stacks:
         y = 0
@@ -140,7 +142,8 @@ def _cuts(sheet: Sheet, strip: Strip) -> Node:
             placements.append(sheet.placement(shape, x, y))
             y += part.height
         x += stack.width
-    return cuts_of(placements, sheet.size(sheet.width), sheet.size(strip.height))
+    cuts = cuts_of(placements, sheet.size(sheet.width), sheet.size(strip.height))
+    return [Run(times * run.times, run.strip) for run in runs_of(cuts)]
 
 
 def _plan(

@@ -53,8 +53,8 @@ ROWS: list[Row] = [
     (
         {"width = 2": "backing = 20\n[seams]\nmiter = 3"},
         (
-            "pond.toml:11: `border.backing` must be at least 39 1/2 in wide for a border of 3 in to "
-            "hide the miter's allowance, got 20 in. Make it larger, or the top or the miter "
+            "pond.toml:11: `border.backing` must be at least 39 1/2 in wide for a border of 3 in "
+            "to hide the miter's allowance, got 20 in. Make it larger, or the top or the miter "
             "smaller\n"
             "pond.toml:11: `border.backing` must be at least 44 in high for a border of 3 in "
             "to hide the miter's allowance, got 20 in. Make it larger, or the top or the miter "
@@ -181,7 +181,7 @@ ROWS: list[Row] = [
             )
         },
         (
-            "pond.toml:7: `measured` has a place only beside a top of squares or a panel. "
+            "pond.toml:7: `measured` has a place only beside a rectangular top. "
             "Leave it out"
         ),
     ),

@@ -46,6 +46,13 @@ class Relaxed(NamedTuple):
     worth: tuple[float, ...]
 
 
+class Whole(NamedTuple):
+    """How often a cover uses each column, and whether it is proved cheapest up to the gap."""
+
+    times: tuple[int, ...]
+    is_proved: bool
+
+
 class Cover:
     """Demands and the columns that may cover them; changed in place.
 
@@ -69,14 +76,14 @@ class Cover:
         solution, cost = self._solver.getSolution(), self._solver.getInfo().objective_function_value
         return Relaxed(cost, tuple(solution.col_value), tuple(solution.row_dual))
 
-    def whole(self, *, seconds: float, gap: float) -> tuple[int, ...] | None:
-        """How often to use each column, in a cheap cover by whole columns; None if none was found.
+    def whole(self, *, seconds: float, gap: float) -> Whole | None:
+        """A cheap cover by whole columns; None if none was found.
 
         Args:
             seconds: most seconds to look for a cheaper one.
             gap: share of the cost by which it may be above the cheapest.
         """
-        from highspy import HighsVarType
+        from highspy import HighsModelStatus, HighsVarType
 
         solver = _solver(self._demands)
         for column in self.columns:
@@ -88,7 +95,9 @@ class Cover:
         solver.setOptionValue("mip_rel_gap", gap)
         solver.run()
         times = tuple(round(value) for value in solver.getSolution().col_value)
-        return times if times and self._is_covered(times) else None
+        if not times or not self._is_covered(times):
+            return None
+        return Whole(times, solver.getModelStatus() == HighsModelStatus.kOptimal)
 
     def _is_covered(self, times: Sequence[int]) -> bool:
         """Whether whole columns meet every demand; a solver's rounding is not relied on."""

@@ -16,6 +16,7 @@ from fractions import Fraction
 from math import ceil
 from typing import NamedTuple
 
+from cutpaths.cloth.packing.bounds import least_height
 from cutpaths.cloth.packing.cover import Column, Cover
 from cutpaths.cloth.packing.cuts import rewritten
 from cutpaths.cloth.packing.effort import Effort, Watch, unwatched
@@ -58,10 +59,10 @@ def pack_patterns(
     sheet = sheet_of(items, width)
     seconds = ENDLESS if effort.seconds is None else effort.seconds
     generation = _generated(sheet, GENERATING * seconds)
-    least = sheet.size(next_height(sheet, ceil(generation.bound)))
+    least = max(next_height(sheet, ceil(generation.bound)), least_height(sheet))
     rest = replace(effort, seconds=(1 - GENERATING - WHOLE) * seconds)
     plans = [
-        _plan(items, width, least, runs, rounding)
+        _plan(items, width, sheet.size(least), runs, rounding)
         for rounding, runs in (
             (Rounding.SOLVED, _solved(sheet, generation, WHOLE * seconds)),
             (Rounding.SEARCHED, _searched(sheet, items, generation, rest, watch)),
@@ -82,35 +83,24 @@ class Generation(NamedTuple):
 
 def _generated(sheet: Sheet, seconds: float) -> Generation:
     demands = [kind.count for kind in sheet.kinds]
-    pricing, cover, strips = StripPricing(sheet), Cover(demands), list(_plain(sheet))
+    pricing, cover, strips = StripPricing(sheet), Cover(demands), list(plain_strips(sheet))
     for strip in strips:
-        cover.add(_column(strip))
+        cover.add(column(strip))
 
     def price(worth: Sequence[int]) -> Offer:
         rate, found = pricing.best(worth)
         strips.extend(found[:OFFERED])
-        return Offer(rate, [_column(strip) for strip in found[:OFFERED]])
+        return Offer(rate, [column(strip) for strip in found[:OFFERED]])
 
     relaxed, bound = generated(cover, demands, price, seconds=seconds)
     return Generation(tuple(strips), cover, relaxed.times, bound)
 
 
-def _plain(sheet: Sheet) -> Iterator[Strip]:
-    """For each way a piece may lie, a strip of nothing else."""
-    for item, kind in enumerate(sheet.kinds):
-        for width, height, turned in kind.ways:
-            yield Strip((Stack(width, (Part(item, height, turned),)),) * (sheet.width // width))
-
-
-def _column(strip: Strip) -> Column:
-    return Column(strip.height, strip.makes)
-
-
 def _solved(sheet: Sheet, generation: Generation, seconds: float) -> list[Run]:
     """The solver's whole strips; none if it finds none in time."""
-    times = generation.cover.whole(seconds=seconds, gap=GAP) or ()
-    used = [(n, strip) for n, strip in zip(times, generation.strips, strict=False) if n]
-    return [run for n, strip in used for run in _runs(sheet, strip, n)]
+    whole = generation.cover.whole(seconds=seconds, gap=GAP)
+    used = zip(whole.times, generation.strips, strict=False) if whole else ()
+    return [run for times, strip in used if times for run in runs_of_strip(sheet, strip, times)]
 
 
 def _searched(
@@ -121,7 +111,7 @@ def _searched(
     made = Counter[int]()
     for part, strip in zip(generation.times, generation.strips, strict=False):
         if times := int(part + NEAR_WHOLE):
-            runs += _runs(sheet, strip, times)
+            runs += runs_of_strip(sheet, strip, times)
             made.update({item: times * count for item, count in strip.makes.items()})
     missing = [index for index, item in enumerate(items) if item.count > made[index]]
     if missing:
@@ -130,20 +120,6 @@ def _searched(
         renamed = rewritten(plan.cuts, lambda taken: replace(taken, item=missing[taken.item]))
         runs.extend(runs_of(renamed))
     return runs
-
-
-def _runs(sheet: Sheet, strip: Strip, times: int) -> list[Run]:
-    """A strip cut so many times, exact again; as several where a cut across it parts no piece."""
-    placements, x = [], 0
-    for stack in strip.stacks:
-        y = 0
-        for part in stack.parts:
-            shape = Shape(stack.width, part.height, part.item, 0, part.turned)
-            placements.append(sheet.placement(shape, x, y))
-            y += part.height
-        x += stack.width
-    cuts = cuts_of(placements, sheet.size(sheet.width), sheet.size(strip.height))
-    return [Run(times * run.times, run.strip) for run in runs_of(cuts)]
 
 
 def _plan(

@@ -56,6 +56,32 @@ class Strip(NamedTuple):
         return Counter(part.item for stack in self.stacks for part in stack.parts)
 
 
+def plain_strips(sheet: Sheet) -> Iterator[Strip]:
+    """For each way a piece may lie, a strip of nothing else."""
+    for item, kind in enumerate(sheet.kinds):
+        for width, height, turned in kind.ways:
+            yield Strip((Stack(width, (Part(item, height, turned),)),) * (sheet.width // width))
+
+
+def column(strip: Strip) -> Column:
+    """A strip as the solver sees it: its height and what it makes."""
+    return Column(strip.height, strip.makes)
+
+
+def runs_of_strip(sheet: Sheet, strip: Strip, times: int) -> list[Run]:
+    """A strip cut so many times, exact again; as several where a cut across it parts no piece."""
+    placements, x = [], 0
+    for stack in strip.stacks:
+        y = 0
+        for part in stack.parts:
+            shape = Shape(stack.width, part.height, part.item, 0, part.turned)
+            placements.append(sheet.placement(shape, x, y))
+            y += part.height
+        x += stack.width
+    cuts = cuts_of(placements, sheet.size(sheet.width), sheet.size(strip.height))
+    return [Run(times * run.times, run.strip) for run in runs_of(cuts)]
+
+
 class StripPricing:
     """Finds strips of much worth, none higher than the tallest piece of a sheet."""
 

@@ -21,11 +21,12 @@ if TYPE_CHECKING:
     from cutpaths.source import Source
 
 DEFAULT_FORMATS = ("svg", "dxf")
+# A backing that is joined is cut as its panels.
 PIECES = {
-    "patches": PieceKind.PATCH,
-    "top": PieceKind.TOP,
-    "backing": PieceKind.BACKING,
-    "templates": PieceKind.TEMPLATE,
+    "patches": (PieceKind.PATCH,),
+    "top": (PieceKind.TOP,),
+    "backing": (PieceKind.BACKING, PieceKind.PANEL),
+    "templates": (PieceKind.TEMPLATE,),
 }
 
 
@@ -69,7 +70,7 @@ def _settled(file: BedTable, digest: str) -> Bed:
         margin=Margin(left=left, right=right, foot=foot, head=head),
         spacing=kerf if place.common_cuts else place.spacing or Fraction(0),
         feed=place.feed,
-        pieces=frozenset(PIECES[name] for name in place.pieces or PIECES),
+        pieces=frozenset(kind for name in place.pieces or PIECES for kind in PIECES[name]),
         common_cuts=place.common_cuts,
         roll=place.roll,
         sections=place.sections,

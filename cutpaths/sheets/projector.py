@@ -40,8 +40,10 @@ def projector_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
     wanted, found = wishes.frame_marks, None
     if wishes.rig is not None:
         found = thrown(kit, wishes.rig, wanted)
-    pictures = frame_pictures(kit, found, wanted) if found else ()
-    return (*sheets, _page(kit, wanted, found), *pictures)
+    frames: tuple[Output, ...] = ()
+    if found is not None:
+        frames = frame_pictures(kit, found, wanted, pixels=wishes.frame_pixels)
+    return (*sheets, _page(kit, wanted, found), *frames)
 
 
 def _page(kit: Kit, wanted: Wanted, found: Thrown | None) -> Output:

@@ -79,10 +79,12 @@ def thrown(kit: Kit, rig: Rig, wanted: Wanted) -> Thrown:
     return Thrown(calibration=found, view=view, plans=plans)
 
 
-def frame_pictures(kit: Kit, found: Thrown, wanted: Wanted) -> tuple[Output, ...]:
-    """An SVG for each placement, light on black, a pixel for a pixel."""
+def frame_pictures(kit: Kit, found: Thrown, wanted: Wanted, *, pixels: bool) -> tuple[Output, ...]:
+    """An SVG for each placement, light on black, a pixel for a pixel; a PNG of it where asked."""
+    formats = ("svg", "png") if pixels else ("svg",)
+    width = found.calibration.rig.width
     return tuple(
-        Output(name=document.name, document=document, formats=("svg",))
+        Output(name=document.name, document=document, formats=formats, pixels=width)
         for each in found.plans
         for document in _documents(kit, found, each, wanted)
     )

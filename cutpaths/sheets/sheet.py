@@ -28,11 +28,13 @@ class Output:
         name: what its files are called after the project's name: `cutter-backing`.
         document: the document.
         formats: names of the formats to write it in.
+        pixels: width of its picture where it has its own, such as a projector's; 0 where not.
     """
 
     name: str
     document: Document
     formats: tuple[str, ...]
+    pixels: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,11 +45,13 @@ class Wishes:
         text_on_cloth: lets machines draw text and grain lines.
         rig: the projector for which frames are planned.
         frame_marks: which marks the frames show.
+        frame_pixels: whether each frame is also written as a picture of pixels.
     """
 
     text_on_cloth: bool = False
     rig: Rig | None = None
     frame_marks: Wanted = Wanted.ALL
+    frame_pixels: bool = False
 
 
 def about(kit: Kit, piece: str, face: str) -> About:

@@ -10,24 +10,24 @@ search for the rest, whichever takes less cloth.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 from typing import NamedTuple
 
 from cutpaths.cloth.packing.bounds import least_height
-from cutpaths.cloth.packing.cover import Column, Cover
+from cutpaths.cloth.packing.cover import Cover
 from cutpaths.cloth.packing.cuts import rewritten
 from cutpaths.cloth.packing.effort import Effort, Watch, unwatched
 from cutpaths.cloth.packing.generation import Offer, generated
 from cutpaths.cloth.packing.guillotine import pack_guillotine
 from cutpaths.cloth.packing.items import Item, Length
-from cutpaths.cloth.packing.knife import cuts_of
+from cutpaths.cloth.packing.pricing import StripPricing
 from cutpaths.cloth.packing.reach import next_height
 from cutpaths.cloth.packing.runs import PatternPlan, Rounding, Run, runs_of, trimmed
-from cutpaths.cloth.packing.sheet import Shape, Sheet, sheet_of
-from cutpaths.cloth.packing.strips import Part, Stack, Strip, StripPricing
+from cutpaths.cloth.packing.sheet import Sheet, sheet_of
+from cutpaths.cloth.packing.strips import Strip, column, plain_strips, runs_of_strip
 
 __all__ = ["PatternPlan", "Rounding", "pack_patterns"]
 

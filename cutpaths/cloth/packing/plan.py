@@ -17,6 +17,7 @@ class Method(StrEnum):
     FREE = "free placement, searched"
     EDGE_TO_EDGE = "edge-to-edge cuts, searched"
     STRIPS = "strips, crosscuts and trims, searched"
+    EXACT = "strips, crosscuts and trims, proved shortest"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -61,7 +61,7 @@ def test_json_is_for_programs(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("use", "suffixes"),
-    [("cad", {".dxf", ".svg"}), ("cutter", {".dxf", ".svg"}), ("projector", {".svg"})],
+    [("cad", {".dxf", ".svg"}), ("cutter", {".dxf", ".svg"}), ("projector", {".svg", ".html"})],
 )
 def test_one_use_at_a_time(tmp_path: Path, use: str, suffixes: set[str]) -> None:
     """`--for` writes the files of that use only."""

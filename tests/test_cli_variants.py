@@ -40,7 +40,7 @@ def test_unknown_size_is_one_line() -> None:
     code, text = _run("figures", str(LIGHTHOUSE), "--size", "vast")
     assert code == 1
     assert text == (
-        "Error: lighthouse.toml:46: `size` must be a declared one, got 'vast'. Declared are large\n"
+        "Error: lighthouse.toml:50: `size` must be a declared one, got 'vast'. Declared are large\n"
     )
 
 

@@ -8,7 +8,7 @@ import random
 import numpy as np
 import pytest
 from numpy.typing import NDArray
-from scipy.optimize import minimize  # type: ignore[import-untyped]  # it ships no types
+from scipy.optimize import minimize
 from shapely import Polygon
 
 from cutpaths.geometry.largest_rectangle import largest_rectangle

@@ -180,10 +180,7 @@ ROWS: list[Row] = [
                 "height=3"
             )
         },
-        (
-            "pond.toml:7: `measured` has a place only beside a rectangular top. "
-            "Leave it out"
-        ),
+        ("pond.toml:7: `measured` has a place only beside a rectangular top. Leave it out"),
     ),
     (
         {

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from numpy.typing import NDArray
-from scipy.optimize import least_squares  # type: ignore[import-untyped]  # it ships no types
+from scipy.optimize import least_squares
 
 from cutpaths.geometry.equations import solution
 from cutpaths.geometry.polygons import (

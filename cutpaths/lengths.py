@@ -13,6 +13,7 @@ from enum import StrEnum
 from fractions import Fraction
 
 INCH = Fraction(127, 5)
+INCH_MM = float(INCH)
 YARD = 36 * INCH
 FINEST = 64  # parts of an inch on the finest ruler in use (common practice, no source)
 

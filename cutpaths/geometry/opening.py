@@ -12,12 +12,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import SAME_PLACE_MM
+from cutpaths.lengths import INCH_MM
 
-INCH = 25.4
-USUAL_INCH = tuple(inches * INCH for inches in (8, 7, 6, 5, 4))
+USUAL_INCH = tuple(inches * INCH_MM for inches in (8, 7, 6, 5, 4))
 USUAL_METRIC = (200.0, 180.0, 150.0, 120.0, 100.0)
-DOT_CLEARANCE = 2 * INCH
-SEAM_CLEARANCE = INCH / 2
+DOT_CLEARANCE = 2 * INCH_MM
+SEAM_CLEARANCE = INCH_MM / 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -24,9 +24,10 @@ from cutpaths.geometry.polygons import (
     sub,
     unit,
 )
+from cutpaths.lengths import INCH_MM
 from cutpaths.shapes import Circle, Path, Point
 
-PAST_DOTS = 25.4
+PAST_DOTS = INCH_MM
 HOLE_RADIUS = 1.5
 # How far behind the stitching the back edge lies at least.
 LEAST_DEPTH = 12.7

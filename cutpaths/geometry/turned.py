@@ -33,11 +33,12 @@ from cutpaths.geometry.polygons import (
     unit,
 )
 from cutpaths.geometry.reach import reach_to_edge
+from cutpaths.lengths import INCH_MM
 from cutpaths.shapes import Point
 
 BACKING, TOP = "BACKING", "TOP"
 # A long side is eased more evenly with quarter marks; common practice, no source.
-QUARTERS_FROM_MM = 24 * 25.4
+QUARTERS_FROM_MM = 24 * INCH_MM
 # A back-tack sign points this far into its seam.
 TACK_MM = 6.0
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from cutpaths.geometry.assembly import Face
-from cutpaths.lengths import Unit, decimals
+from cutpaths.lengths import INCH_MM, Unit, decimals
 from cutpaths.machine.bed import Bed, Tool
 from cutpaths.machine.cautions import FIRST, SPLIT, cautions, compensation
 from cutpaths.machine.plan import BedWork, Group, Plan, TooLarge
@@ -175,7 +175,7 @@ def _number(mm: float, unit: Unit) -> str:
 
 def _long(mm: float, unit: Unit) -> str:
     if unit is Unit.INCH:
-        return f"{mm / 25.4:.0f} in"
+        return f"{mm / INCH_MM:.0f} in"
     return f"{mm / 1000:.2f} m"
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, expand, move
+from cutpaths.lengths import INCH_MM
 from cutpaths.pieces import Kit
 from cutpaths.projector.needs import Wanted
 from cutpaths.projector.rig import Rig
@@ -17,7 +18,6 @@ MARGIN = 15.0
 # The scale square, and the square inside it; two lengths no one takes for one another.
 SCALE_MM = 100.0
 SCALE_INCHES = 3
-INCH = 25.4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,7 +105,7 @@ def label(key: str, string: str, at: Point, height: float, anchor: Anchor = Anch
 def scale_square(at: Point) -> tuple[Item, ...]:
     """Two squares, 100 mm and inside it 3 in, each labelled; `at` is the lower left corner."""
     motion = Motion(1.0, 0.0, *at)
-    inner = SCALE_INCHES * INCH
+    inner = SCALE_INCHES * INCH_MM
     inset = (SCALE_MM - inner) / 2
     shapes = (
         Path(_square(0.0, SCALE_MM), closed=True),

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 
 from cutpaths.drawing import About, Drawing, Pen, flatten
 from cutpaths.errors import DrawingError
-from cutpaths.lengths import Unit
+from cutpaths.lengths import INCH_MM, Unit
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Point
 
@@ -77,7 +77,7 @@ class FileUnit:
 
 def file_unit(unit: Unit) -> FileUnit:
     """The unit of the file of a project that works in `unit`."""
-    inch = FileUnit(25.4, InsertUnits.Inches)
+    inch = FileUnit(INCH_MM, InsertUnits.Inches)
     return inch if unit is Unit.INCH else FileUnit(1.0, InsertUnits.Millimeters)
 
 

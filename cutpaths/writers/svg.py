@@ -26,7 +26,7 @@ from typing import Any
 import svgwrite
 
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, flatten, in_groups, text_paths
-from cutpaths.lengths import Unit
+from cutpaths.lengths import INCH_MM, Unit
 from cutpaths.paint import hex_of
 from cutpaths.roles import STYLES, MachineWork, Role
 from cutpaths.shapes import Circle, Path, Point, Text
@@ -130,7 +130,7 @@ class _Unit:
 
 
 _MM = _Unit("mm", 1.0, 6)
-_INCH = _Unit("in", 25.4, 8)
+_INCH = _Unit("in", INCH_MM, 8)
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,6 @@ from cutpaths.paint import from_hex
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Text
 from cutpaths.shapes import Path as Line
-from cutpaths.sheets.palette import COLOURS
 from cutpaths.sheets.plate import WIDTH
 from cutpaths.sheets.sheet import Wishes
 from cutpaths.sheets.uses import USES, outputs
@@ -118,7 +117,7 @@ def test_pixels_have_the_colours_of_their_fabrics() -> None:
     """The middle of each square of the checkerboard, and of each side of the border."""
     picture = pixels(kit("tidepool"), "front", 800)
     picture.find(32 * INCH, 500)
-    sand, sea, stripe = COLOURS[:3]
+    sand, sea, stripe = map(from_hex, ("#e3cfa4", "#5f9e8f", "#34495e"))  # as the project says
     for row in range(7):
         for column in range(6):
             place = (2.5 + 4.5 * (column + 0.5)) * INCH, (34 - 4.5 * (row + 0.5)) * INCH

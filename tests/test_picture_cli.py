@@ -222,12 +222,16 @@ def test_a_missing_extra_is_one_clear_line(
 
 
 def test_other_commands_do_not_look_at_swatches(tmp_path: Path) -> None:
-    """A project whose swatch is missing is still cut and proved, without the extra."""
+    """A project whose swatch is missing is still cut and proved; a note says what is missing."""
     (tmp_path / "pond.toml").write_text(PROJECT, encoding="utf-8")
     run = _without(
         ["PIL", "resvg_py"], "write", "pond.toml", "-o", "out", "--for", "cad", cwd=tmp_path
     )
-    assert (run.returncode, run.stderr) == (0, "")
+    assert (run.returncode, run.stderr) == (
+        0,
+        "Note: The swatch of reed, reed.png, is not in the folder of the project: pictures cannot"
+        " be drawn without it.\n",
+    )
 
 
 def test_help_loads_nothing_heavy() -> None:

@@ -16,6 +16,8 @@ BETWEEN = 0.1  # s between two words of progress
 class Effort:
     """When a search ends, whichever comes first; it also ends at a plan that is proved best.
 
+    Without a limit on seconds or tries it otherwise ends only when the watch says so.
+
     Attributes:
         seconds: most seconds by the clock; None for no limit.
         tries: most orders of pieces tried; None for no limit. The same tries and seed give the

@@ -19,7 +19,7 @@ from cutpaths.cloth.packing.runs import trimmed
 from cutpaths.cloth.packing.sheet import Sheet, sheet_of
 from cutpaths.cloth.packing.strips import Part, Stack, Strip, column, runs_of_strip
 
-LISTED = 20_000  # most strips that are listed; the solver is slow with more
+LISTED = 10_000  # most strips that are listed; the solver is slow with more
 
 
 def pack_exact(items: Sequence[Item], width: Length, *, seconds: float = 10.0) -> CutPlan | None:

@@ -15,7 +15,7 @@ from cutpaths.cloth.packing.search import Search
 from cutpaths.cloth.packing.sheet import sheet_of
 from cutpaths.cloth.packing.slicing import Cutting, slicing_filling
 
-FLIPS = 0.3  # share of a search's moves that exchange two cuts and not two pieces
+FLIPS = 0.3  # share of a search's moves that flip a rank
 METHODS = {Cutting.STRIPS: Method.STRIPS, Cutting.EDGE_TO_EDGE: Method.EDGE_TO_EDGE}
 
 
@@ -46,8 +46,7 @@ def pack_guillotine(
     def pack(order: Order, target: int) -> Filling:
         return slicing_filling(order, sheet.width, target, cutting)
 
-    flips = FLIPS if cutting is Cutting.EDGE_TO_EDGE else 0.0
-    found = Search(sheet, pack, clock, seed=effort.seed, flips=flips).best()
+    found = Search(sheet, pack, clock, seed=effort.seed, flips=FLIPS).best()
     if found is None:
         return with_cuts(plan_of(sheet, levels, Method.LEVELS))
     return with_cuts(plan_of(sheet, found, METHODS[cutting]))

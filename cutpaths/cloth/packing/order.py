@@ -27,6 +27,11 @@ class Lengths:
         self._known = sorted(self.exactly)
         self._up_to = list(accumulate((self.exactly[n] for n in self._known), or_, initial=0))
 
+    @property
+    def longest(self) -> int:
+        """The greatest length of any rank."""
+        return self._known[-1]
+
     def at_most(self, length: int) -> int:
         """The ranks of this length or less."""
         return self._up_to[bisect_right(self._known, length)]

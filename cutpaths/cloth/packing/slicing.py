@@ -4,8 +4,12 @@ A region of the strip takes, at its lower left corner, the piece that fits it be
 the piece and one beside it leave two regions, and so on. Best is a piece that fills a region's
 width and height, then one that fills either, then the first in the order that fits; after the
 priorities of D. Zhang, L. Shi, S. C. H. Leung, T. Wu, "A priority heuristic for the guillotine
-rectangular packing problem", Information Processing Letters 116(1), 2016, 15-21. The shorter of
-the two cuts is made first, and for flipped ranks the longer. All lengths are in steps.
+rectangular packing problem", Information Processing Letters 116(1), 2016, 15-21. All lengths are
+in steps.
+
+Where any cut may follow any other, the first is the one that leaves the larger rest in one piece,
+and for flipped ranks the other. Where strips are cut, a strip is as high as the piece that opens
+it, and for flipped ranks as a stack of pieces of that width.
 """
 
 from __future__ import annotations
@@ -33,12 +37,7 @@ class Stage(Enum):
     ANY = "either"
 
 
-INSIDE = {
-    Stage.STRIP: Stage.CROSSCUT,
-    Stage.CROSSCUT: Stage.TRIM,
-    Stage.TRIM: Stage.TRIM,
-    Stage.ANY: Stage.ANY,
-}
+INSIDE = {Stage.CROSSCUT: Stage.TRIM, Stage.TRIM: Stage.TRIM, Stage.ANY: Stage.ANY}
 START = {Cutting.STRIPS: Stage.STRIP, Cutting.EDGE_TO_EDGE: Stage.ANY}
 
 
@@ -62,7 +61,12 @@ def slicing_filling(order: Order, width: int, target: int, cutting: Cutting) -> 
             left ^= order.same_piece(rank)
             area += shape.width * shape.height
             steps.append((shape, x, y))
-            regions += _remains(region, shape, flipped=bool(order.flips >> rank & 1))
+            flipped = bool(order.flips >> rank & 1)
+            if stage is Stage.STRIP:
+                opened = _stacked(order, left, shape, high) if flipped else shape.height
+                regions += _opened(region, shape, opened)
+            else:
+                regions += _remains(region, shape, flipped=flipped)
         else:
             spare -= wide * high
             if spare < 0:
@@ -82,11 +86,34 @@ def _best(order: Order, fitting: int, region: Region) -> int:
     return level & filling or level | filling or fitting
 
 
+def _stacked(order: Order, left: int, shape: Shape, high: int) -> int:
+    """The height of a stack on a shape, of its width and no higher than the tallest piece."""
+    stack, most = shape.height, min(high, order.heights.longest)
+    alike = left & order.widths.exactly[shape.width]
+    while more := alike & order.heights.at_most(most - stack):
+        rank = first(more)
+        alike &= ~order.same_piece(rank)
+        stack += order.shapes[rank].height
+    return stack
+
+
+def _opened(region: Region, shape: Shape, height: int) -> tuple[Region, Region, Region]:
+    """The regions left when a shape opens a strip of some height; the last is filled next."""
+    x, y, wide, high, stage = region
+    return (
+        (x, y + height, wide, high - height, stage),
+        (x + shape.width, y, wide - shape.width, height, Stage.CROSSCUT),
+        (x, y + shape.height, shape.width, height - shape.height, Stage.TRIM),
+    )
+
+
 def _remains(region: Region, shape: Shape, *, flipped: bool) -> tuple[Region, Region]:
-    """The regions left by a piece; the one that the second cut frees comes last, and is next."""
+    """The regions left by a shape; the last, which the second cut frees, is filled next."""
     x, y, wide, high, stage = region
     beside, above = wide - shape.width, high - shape.height
-    across = (wide < high) is not flipped if stage is Stage.ANY else stage is not Stage.CROSSCUT
+    across = stage is Stage.TRIM
+    if stage is Stage.ANY:
+        across = (beside * high < above * wide) is not flipped
     inside = INSIDE[stage]
     if across:
         return (

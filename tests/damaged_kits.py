@@ -12,7 +12,7 @@ from damage import Damage
 
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit, build
-from cutpaths.project.model import Opening
+from cutpaths.project.model import Filling, Opening, Project
 
 OPENING = Opening(length=8 * INCH, side=1, start=3 * INCH)
 
@@ -56,6 +56,32 @@ def folded() -> Kit:
     """The same squares folded over, with two widths of border."""
     borders = 2, Fraction(3, 2), 2, Fraction(3, 2)
     return build(project(squares(6, 7), borders, folded_over()))
+
+
+@cache
+def narrow_folds() -> Kit:
+    """Folded over with borders so narrow that a card has no room for slots, or for one only."""
+    eighth = Fraction(1, 8)
+    sewn = Sewn(allowance=Fraction(1, 16), basting=Fraction(1, 32), trim=eighth)
+    return build(project(panel(6, 8), (eighth, eighth, 2 * eighth, eighth), folded_over(sewn)))
+
+
+@cache
+def filled() -> Kit:
+    """Thick cloth in four borders with a filling."""
+    borders = 2, Fraction(3, 2), 1, Fraction(5, 2)
+    return build(_with_filling(project(panel(20, 24), borders, Sewn(turn=Fraction(1, 8)))))
+
+
+@cache
+def filled_and_folded() -> Kit:
+    """A folded-over blanket with a filling."""
+    borders = 2, Fraction(3, 2), 2, Fraction(3, 2)
+    return build(_with_filling(project(squares(6, 7), borders, folded_over())))
+
+
+def _with_filling(plain: Project) -> Project:
+    return replace(plain, filling=Filling("sand", INCH / 8))
 
 
 @cache

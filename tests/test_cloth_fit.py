@@ -9,8 +9,10 @@ from pathlib import Path
 import pytest
 from cloths import TEXT, kit
 
-from cutpaths.cloth.fit import Option, in_turn, options
-from cutpaths.cloth.fit_report import fit_lines, project_text
+from cutpaths import source as project_source
+from cutpaths.cloth.fit import Option, options
+from cutpaths.cloth.fit_file import project_text
+from cutpaths.cloth.fit_report import fit_lines
 from cutpaths.errors import InputError
 from cutpaths.lengths import INCH
 from cutpaths.project import load
@@ -74,13 +76,15 @@ def test_ending_early_keeps_what_was_tried() -> None:
 
 
 def test_a_size_is_written_as_a_project(tmp_path: Path) -> None:
-    """A size's file includes the project and reads back as that size."""
+    """A size's file stands on its own and reads back as that size."""
     source = tmp_path / "tarn.toml"
     source.write_text(TEXT + ON_HAND, encoding="utf-8")
     made = load(source)
     best = options(made, to_the_end)[0]
     file = tmp_path / "best.toml"
-    file.write_text(project_text(made, best, "tarn.toml"), encoding="utf-8")
+    text = project_text(project_source.load(source).table, best, "tarn.toml")
+    file.write_text(text, encoding="utf-8")
+    source.unlink()
     again = load(file)
     assert again.borders == (best.border,) * 4
     assert (again.top.columns, again.top.rows) == (best.columns, best.rows)  # type: ignore[union-attr]
@@ -99,7 +103,7 @@ def test_the_table() -> None:
 def test_nothing_on_hand_is_told() -> None:
     """A fabric without cloth on hand is named."""
     with pytest.raises(InputError) as caught:
-        in_turn(project("[fabric.sand.stock]\non_hand = [{ length = 18 }]\n"))
+        options(project("[fabric.sand.stock]\non_hand = [{ length = 18 }]\n"), to_the_end)
     assert str(caught.value) == (
         '`fabric.sea.stock.on_hand` is missing. Write for example on_hand = [{ length = "2 yd" }]'
     )

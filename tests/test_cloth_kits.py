@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -19,6 +20,7 @@ from cutpaths.cloth.packing.patterns import pack_patterns
 from cutpaths.cloth.searched_strips import Search
 from cutpaths.errors import CutpathsError, InputError
 from cutpaths.lengths import INCH, YARD
+from cutpaths.pieces import build
 
 SEARCH = Search(Effort(seconds=1.0))
 BOLTS = "[fabric.sand.stock]\nprice = 9\nbolt = '15 yd'\n"
@@ -124,6 +126,31 @@ def test_strips_hold_all_pieces(sizes: list[tuple[int, int, int, bool]]) -> None
                 made[item] += count * strip.times * bolt.bolts
     assert made == [item.count for item in items]
     assert plan.height >= plan.bound
+
+
+def test_the_same_run_twice() -> None:
+    """Tries end the work and not the clock, so the strips are the same; and that is said."""
+    made = [kit(BOLTS), kit(BOLTS, columns=4, rows=5)]
+    steady = Search(Effort(seconds=None, tries=50))
+    first, second = (kit_runs(made, 70, KitBacking.ROUGH, steady) for _ in range(2))
+    assert [run.plan for run in first] == [run.plan for run in second]
+    assert not any(run.plan.late for run in first)
+
+
+def test_a_run_that_the_clock_ends_says_so() -> None:
+    """No time at all: there is a plan, and it is told that another run may come to another."""
+    run = kit_runs([kit(BOLTS)], 70, KitBacking.ROUGH, Search(Effort(seconds=0.0)))[0]
+    assert run.plan.late
+    told = "\n".join(kits_lines(["Tarn"], 70, KitBacking.ROUGH, [run]))
+    assert "by the time limit: another run may come to another plan" in told
+
+
+def test_backings_off_the_ruler_are_cut_up_to_it() -> None:
+    """A length at full width is measured with the ruler, so it ends on one of its marks."""
+    made = kit("[fabric.sea.stock]\nwidth = 60\n", backing="")
+    odd = replace(made.project, borders=(Fraction(1000, 19),) * 4)
+    run = kit_runs([build(odd)], 3, KitBacking.YARDAGE, SEARCH)[1]
+    assert run.needs[0].size[1] % made.project.ruler.step == 0
 
 
 def test_json_of_a_run() -> None:

@@ -106,7 +106,9 @@ def test_cuts_that_do_not_belong_to_the_places_are_found() -> None:
 
 def pattern_plan(run: Run, **changes: int) -> PatternPlan:
     """A plan of one run, 10 wide, for pieces of 5 x 2."""
-    plan = PatternPlan(width=10, height=6, runs=(run,), rounding=Rounding.SOLVED, bound=6)
+    plan = PatternPlan(
+        width=10, height=6, runs=(run,), rounding=Rounding.SOLVED, bound=6, late=False
+    )
     return replace(plan, **changes)  # type: ignore[arg-type] # lengths
 
 

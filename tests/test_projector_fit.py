@@ -179,9 +179,10 @@ def test_what_to_measure_next_is_the_best_of_all() -> None:
 
 
 def test_shared_cases() -> None:
-    """The cases that the page's script is tested with come out the same here, to 1e-6 px.
+    """The cases that the page's script is tested with come out the same here, to 1e-6 px and mm.
 
-    Their pixels were found by scipy's least squares from the readings alone.
+    Their pixels, and what each reading is off by, were found by scipy's least squares from the
+    readings alone.
     """
     for case in json.loads(CASES.read_text()):
         rig = case_rig(case)
@@ -189,6 +190,8 @@ def test_shared_cases() -> None:
         view = view_from(fit(readings).numbers, readings.unit, rig)
         for place, pixel in case["places"]:
             assert math.dist(view.pixel(tuple(place)), pixel) < 1e-6, case["name"]
+        off = [residual.off for residual in calibrate(rig).residuals]
+        assert off == pytest.approx(case["off"], abs=1e-6), case["name"]
 
 
 def case_rig(case: dict[str, object]) -> Rig:
@@ -200,6 +203,8 @@ def case_rig(case: dict[str, object]) -> Rig:
     assert isinstance(case["distances"], list)
     assert isinstance(case["positions"], list)
     return rigs.rig(
-        distances=tuple(Distance(i, j, Fraction(mm)) for i, j, mm in case["distances"]),
-        positions=tuple(Position(n, Fraction(x), Fraction(y)) for n, x, y in case["positions"]),
+        distances=tuple(Distance(i, j, Fraction(str(mm))) for i, j, mm in case["distances"]),
+        positions=tuple(
+            Position(n, Fraction(str(x)), Fraction(str(y))) for n, x, y in case["positions"]
+        ),
     )

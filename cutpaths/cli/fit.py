@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from cutpaths.cli.options import json_option, seconds_option
 from cutpaths.cli.searching import INTERRUPTED, counting
 
 if TYPE_CHECKING:
@@ -16,14 +17,8 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
-@click.option("--json", "as_data", is_flag=True, help="Print JSON for programs.")
-@click.option(
-    "--seconds",
-    type=click.FloatRange(0.1, 3600),
-    default=60.0,
-    show_default=True,
-    help="Most time for trying sizes; the best of those tried are kept.",
-)
+@json_option()
+@seconds_option(0.1, 60.0, "Most time for trying sizes; the best of those tried are kept.")
 @click.option(
     "--write",
     "chosen",
@@ -39,10 +34,11 @@ def command(
     seconds: float,
     chosen: tuple[int, Path] | None,
 ) -> None:
-    """List the sizes of a PROJECT of squares that the cloth on hand makes.
+    """List the sizes of a PROJECT that the cloth on hand makes.
 
-    Cloth is that of the keys on_hand in [fabric.NAME.stock]. The largest size is first; a size is
-    left out where another one is as large, wastes as little and has as few joining seams.
+    Cloth is that of the keys on_hand in [fabric.NAME.stock]. Columns, rows and the width of the
+    border vary. The largest size is first; a size is left out where another one is as large, wastes
+    as little and has as few joining seams.
     """
     from cutpaths.cloth.fit import options
     from cutpaths.cloth.fit_report import fit_json, fit_lines
@@ -67,28 +63,38 @@ def command(
 def _write(
     project: Project, found: tuple[Option, ...], chosen: tuple[int, Path], source: Path
 ) -> None:
-    """Writes one size, once it reads back as that size.
+    """Writes one size, once it reads back as that size and the cloth on hand makes it.
 
     Raises:
         FileError: the file exists, or lies in another folder.
         InputError: the project's own keys stand against the size.
     """
-    from cutpaths.cloth.fit_report import project_text
+    from cutpaths import source as project_source
+    from cutpaths.cloth.fit_file import project_text
     from cutpaths.errors import FileError
     from cutpaths.files import write_new
-    from cutpaths.project import load
 
     number, file = chosen
     if number > len(found):
-        raise click.BadParameter(
-            f"there are {len(found)} sizes, got {number}", param_hint="--write"
-        )
+        sizes = "is 1 size" if len(found) == 1 else f"are {len(found)} sizes"
+        raise click.BadParameter(f"there {sizes}, got {number}", param_hint="--write")
     if file.resolve().parent != source.resolve().parent:
-        raise FileError(f"{file} must be beside {source.name}, which it includes")
-    write_new(file, project_text(project, found[number - 1], source.name).encode())
+        raise FileError(f"{file} must be beside {source.name}, where its pictures of cloth are")
+    table = project_source.load(source).table
+    write_new(file, project_text(table, found[number - 1], source.name).encode())
     try:
-        load(file)
+        _require_made(file, project)
     except BaseException:
         file.unlink(missing_ok=True)
         raise
     click.echo(file)
+
+
+def _require_made(file: Path, project: Project) -> None:
+    """Reads a size back and asks whether the cloth on hand makes it."""
+    from cutpaths.cli.kit import kit_of
+    from cutpaths.cloth.on_hand import is_enough
+    from cutpaths.errors import CutpathsError
+
+    if not is_enough(kit_of(file)):
+        raise CutpathsError(f"{project.title}: the size reads back as one with too little cloth")

@@ -7,7 +7,9 @@ from pathlib import Path
 import click
 
 from cutpaths.cli.kit import kit_of
+from cutpaths.cli.options import json_option
 from cutpaths.cli.searching import INTERRUPTED, search_options, searching
+from cutpaths.cli.working import working
 
 # Named again here, so that help loads no plan; a test compares the two.
 BACKINGS = ("yardage", "rough", "exact")
@@ -24,7 +26,7 @@ BACKINGS = ("yardage", "rough", "exact")
     help="A length at full width, 2 in larger each way, or to size (tops of one cloth only).",
 )
 @search_options
-@click.option("--json", "as_data", is_flag=True, help="Print JSON for programs.")
+@json_option()
 @click.pass_context
 def command(
     ctx: click.Context,
@@ -49,10 +51,10 @@ def command(
     from cutpaths.project.located import located
 
     quick = Search(Effort(tries=0))
-    made = [with_panels(kit_of(project), quick) for project in projects]
+    with working("Making the pieces"):
+        made = [with_panels(kit_of(project), quick) for project in projects]
     kits = [kit for kit, _ in made]
-    with searching(seed, seconds) as (person, _):
-        search = Search(Effort(seconds=seconds, seed=seed), person.watch)
+    with searching(seed, seconds) as (person, search):
         try:
             runs = kit_runs(kits, number, KitBacking(backing), search)
         except InputError as error:

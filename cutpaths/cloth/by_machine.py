@@ -14,14 +14,14 @@ from fractions import Fraction
 
 from cutpaths.cloth.bound import freely_bound
 from cutpaths.cloth.checked import require
-from cutpaths.cloth.needs import PARTS
+from cutpaths.cloth.needs import lie_of
 from cutpaths.cloth.packing import judge
 from cutpaths.cloth.packing.free import pack_free
 from cutpaths.cloth.packing.items import Item, Placement
 from cutpaths.cloth.searched_strips import Search
-from cutpaths.cloth.stock import run_of, stock_of
+from cutpaths.cloth.stock import stock_of
 from cutpaths.errors import Finding, InputError
-from cutpaths.figures.model import exact
+from cutpaths.figures.model import as_fraction
 from cutpaths.geometry.assembly import Face, Piece
 from cutpaths.geometry.patch_shapes import PatchKind
 from cutpaths.geometry.polygons import box
@@ -117,12 +117,12 @@ def _plan(
 
 
 def _group(fabric: Fabric, stock: Stock, piece: Piece, spacing: Fraction) -> _Group:
-    run = run_of(stock, PARTS[piece.kind], directional=fabric.directional)
+    run = lie_of(stock, fabric, piece)
     home = _wrong_side_up(piece)
     inside, width = (
         _pair(piece, home, float(spacing)) if _pairs(piece) else ((home,), piece.size[0])
     )
-    size = exact(width), exact(piece.size[1])
+    size = as_fraction(width), as_fraction(piece.size[1])
     if run is Run.CROSSWISE:
         size = size[1], size[0]
         inside = tuple(motion.then(_quarter(piece.size[1])) for motion in inside)

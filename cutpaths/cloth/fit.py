@@ -1,17 +1,19 @@
 """What can be made of the cloth on hand: sizes of one project that take nothing else; mm, exact.
 
-Tried are all columns and rows that the cloth has squares for, each with the widest border for
-which the backing can be cut in one, and with the widest for which it can be joined.
+Tried are all columns and rows for which there seems to be cloth enough, each with the widest
+border on the ruler for which the backing can be cut in one, and with the widest for which it can
+be joined. The border is the same on all sides, whichever way the project settles its own.
 """
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import count, groupby
 
 from cutpaths.cloth.cutting import FabricPlan
+from cutpaths.cloth.fit_tops import grid_of, grows, least_of, patches_of, require_rectangle, resized
 from cutpaths.cloth.joining import joinings
 from cutpaths.cloth.needs import needs_of
 from cutpaths.cloth.on_hand import OnHandPlans
@@ -21,12 +23,12 @@ from cutpaths.errors import Finding, InputError
 from cutpaths.figures.sizes import Pair, sizes
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit, build
-from cutpaths.project.model import Project, Squares
+from cutpaths.project.kinds import PATCHES_MOST
+from cutpaths.project.model import Fabric, Project
 from cutpaths.project.sizes import border_of_backing, raw_top
-from cutpaths.project.stock import Join, Stock
+from cutpaths.project.stock import Join, Size, Stock
 
-FEWEST = 2  # columns or rows
-SLIMMEST = 2  # times as many columns as rows, or rows as columns (common practice, no source)
+SLIMMEST = 2  # times as wide as high, or as high as wide (common practice, no source)
 WIDEST_BORDER = 6 * INCH  # common practice, no source
 
 Watch = Callable[[int, int], bool]  # hears how many of how many are tried; answers whether to go on
@@ -37,12 +39,13 @@ class Option:
     """One size that can be made.
 
     Attributes:
-        columns, rows: squares across and down.
+        columns, rows: of the top, as the project file counts them.
         border: width of the border.
         finished: size of the blanket.
         join: how its backing is joined; None where it is cut in one.
         waste: cloth that is cut into and in no piece, in mm².
         plans: how it is cut.
+        project: the size itself.
     """
 
     columns: int
@@ -52,6 +55,7 @@ class Option:
     join: Join | None
     waste: Fraction
     plans: tuple[FabricPlan, ...]
+    project: Project
 
     @property
     def area(self) -> Fraction:
@@ -74,127 +78,171 @@ def options(project: Project, watch: Watch) -> tuple[Option, ...]:
     """What can be made and nothing else beats, the largest first, then the least wasteful.
 
     Raises:
-        InputError: the project's top is not squares of fabrics in turn, or nothing is on hand.
+        InputError: the project's top is an outline, or a fabric of it has no cloth on hand.
     """
-    turns = in_turn(project)
-    grids = _grids(project, turns)
+    require_rectangle(project)
+    _require_cloth(project)
+    there = {fabric.name: _rooms(project, fabric) for fabric in project.fabrics}
+    made = (_sized(project, *grid) for grid in _grids(project, there))
+    sized = [each for each in made if each is not None and _seems_enough(each, there)]
     found: list[Option] = []
     cut = OnHandPlans()
-    for number, (columns, rows) in enumerate(grids):
-        if not watch(number, len(grids)):
+    for number, each in enumerate(sized):
+        if not watch(number, len(sized)):
             break
-        found += _of_grid(_sized(project, turns, columns, rows), cut)
+        found += _of_grid(each, cut)
     kept = [each for each in found if not any(other.beats(each) for other in found)]
     return tuple(sorted(kept, key=lambda each: (-each.area, each.waste, each.columns)))
 
 
-def in_turn(project: Project) -> tuple[str, ...]:
-    """The fabrics that take turns in the top.
-
-    Raises:
-        InputError: it is no top of squares in turn, or no cloth of it is on hand.
-    """
-    top = project.top
-    if not isinstance(top, Squares):
-        problem = 'must be "squares" to be fitted to cloth'
-        raise InputError(Finding(key="top.layout", problem=problem))
-    first = tuple(dict.fromkeys(name for row in top.chart for name in row))
-    if not all(
-        name == first[(r + c) % len(first)]
-        for r, row in enumerate(top.chart)
-        for c, name in enumerate(row)
-    ):
-        problem = "must have fabrics that take turns to be fitted to cloth"
-        raise InputError(Finding(key="top.chart", problem=problem, hint="Write `fabrics` instead"))
-    used = {*first, project.backing_fabric}
-    if missing := [f.name for f in project.fabrics if f.name in used and not _on_hand(f.stock)]:
-        key = f"fabric.{missing[0]}.stock.on_hand"
-        hint = 'Write for example on_hand = [{ length = "2 yd" }]'
-        raise InputError(Finding(key=key, problem="is missing", hint=hint))
-    return first
+def _require_cloth(project: Project) -> None:
+    used = {piece.fabric for piece in build(project).cloth}
+    for fabric in project.fabrics:
+        if fabric.name in used and not _on_hand(fabric.stock):
+            key = f"fabric.{fabric.name}.stock.on_hand"
+            hint = 'Write for example on_hand = [{ length = "2 yd" }]'
+            raise InputError(Finding(key=key, problem="is missing", hint=hint))
 
 
 def _on_hand(stock: Stock | None) -> bool:
     return stock is not None and bool(stock.on_hand)
 
 
-def _grids(project: Project, turns: Sequence[str]) -> list[tuple[int, int]]:
-    """Columns and rows for which there are squares enough, the largest first."""
-    most = {name: _squares(project, name) for name in turns}
-    total = sum(most.values())
+def _rooms(project: Project, fabric: Fabric) -> tuple[Size, ...]:
+    """What each cloth on hand has room for."""
+    inner = (blank.inner for blank in blanks_on_hand(stock_of(project, fabric)))
+    return tuple((w, h) for w, h in inner if w > 0 and h > 0)
+
+
+def _grids(project: Project, there: dict[str, tuple[Size, ...]]) -> list[tuple[int, int]]:
+    """Columns and rows of tops no larger than the cloth for them, the largest first."""
+    patches = build(project).patchwork.pieces()
+    area = sum((_area(there[name]) for name in {piece.fabric for piece in patches}), Fraction(0))
+    (columns, rows), (wider, higher) = least_of(project.top), grows(project.top)
+    # Of sizes that may grow both ways only those not too slim are tried, so that the area limits
+    # each side.
+    most = SLIMMEST * area if wider and higher else area**2 / _side(project, 0, columns, rows) ** 2
+    widths = _sides(project, 0, most, wider=wider)
+    heights = _sides(project, 1, most, wider=higher)
     found = [
-        (columns, rows)
-        for columns in range(FEWEST, total // FEWEST + 1)
-        for rows in range(FEWEST, total // columns + 1)
-        if max(columns, rows) <= SLIMMEST * min(columns, rows)
-        and all(n <= most[name] for name, n in _counts(turns, columns, rows).items())
+        (width * height, (across, down))
+        for across, width in widths
+        for down, height in heights
+        if width * height <= area
+        and (not (wider and higher) or max(width, height) <= SLIMMEST * min(width, height))
     ]
-    return sorted(found, key=lambda grid: (-grid[0] * grid[1], grid))
+    return [grid for _, grid in sorted(found, key=lambda each: (-each[0], each[1]))]
 
 
-def _counts(turns: Sequence[str], columns: int, rows: int) -> Counter[str]:
-    """How many squares of each fabric a grid takes."""
-    size = len(turns)
-    return Counter(turns[(r + c) % size] for r in range(rows) for c in range(columns))
+def _side(project: Project, axis: int, columns: int, rows: int) -> Fraction:
+    """Finished width (0) or height (1) of the top in some columns and rows; 0 if none is made."""
+    top = resized(project.top, columns, rows)
+    size = None if top is None else replace(project, top=top, measured=None).finished_top
+    return Fraction(0) if size is None else size[axis]
 
 
-def _squares(project: Project, name: str) -> int:
-    """How many squares can be cut of a fabric, if nothing else is."""
-    top = project.top
-    if not isinstance(top, Squares):
-        return 0
-    side = raw_top(top.finished, project.allowance)
-    fabric = next(f for f in project.fabrics if f.name == name)
-    inner = [blank.inner for blank in blanks_on_hand(stock_of(project, fabric))]
-    return sum(max(0, int(w // side)) * max(0, int(h // side)) for w, h in inner)
+def _sides(
+    project: Project, axis: int, most: Fraction, *, wider: bool
+) -> list[tuple[int, Fraction]]:
+    """Columns with their width, or rows with their height, up to the square of a length."""
+    least = list(least_of(project.top))
+    found: list[tuple[int, Fraction]] = []
+    for number in count(least[axis]):
+        grid = [*least[:axis], number, *least[axis + 1 :]]
+        side = _side(project, axis, grid[0], grid[1])
+        if found and (side**2 > most or not wider):
+            return found
+        if side or len(found) > PATCHES_MOST:
+            found.append((number, side))
+    return found
 
 
-def _sized(project: Project, turns: Sequence[str], columns: int, rows: int) -> Project:
-    """The project with other columns and rows, not joined and not measured."""
-    top = project.top
-    if not isinstance(top, Squares):
-        return project
-    size = len(turns)
-    chart = tuple(tuple(turns[(r + c) % size] for c in range(columns)) for r in range(rows))
+def _seems_enough(project: Project, there: dict[str, tuple[Size, ...]]) -> bool:
+    """Whether there is as much cloth as the patches cover, and room for each square alone."""
+    covered: dict[str, Fraction] = {}
+    for name, wide, high, number in patches_of(project.top):
+        cut = raw_top(wide, project.allowance), raw_top(high, project.allowance)
+        covered[name] = covered.get(name, Fraction(0)) + cut[0] * cut[1] * number
+        if wide == high and number > _squares(there[name], cut[0]):
+            return False
+    return all(area <= _area(there[name]) for name, area in covered.items())
+
+
+def _area(rooms: Sequence[Size]) -> Fraction:
+    return sum((w * h for w, h in rooms), Fraction(0))
+
+
+def _squares(rooms: Sequence[Size], side: Fraction) -> int:
+    """How many squares can be cut, if nothing else is."""
+    return sum(int(w // side) * int(h // side) for w, h in rooms)
+
+
+def _sized(project: Project, columns: int, rows: int) -> Project | None:
+    """The project with other columns and rows, not joined and not measured; None if not made."""
+    top = resized(project.top, columns, rows)
     opening = project.opening and replace(project.opening, length=None, side=None, start=None)
-    return replace(
-        project,
-        top=Squares(finished=top.finished, chart=chart),
-        measured=None,
-        join=None,
-        opening=opening,
-    )
+    if top is None:
+        return None
+    return replace(project, top=top, measured=None, join=None, opening=opening)
 
 
 def _of_grid(project: Project, cut: OnHandPlans) -> Iterator[Option]:
     """The widest border with a backing in one, and a wider one with a joined backing."""
-    whole = _first(
-        _descending(project, _widest_whole(project)), lambda each: _whole_option(each, cut), project
-    )
+    if not _has_patches(project, cut):
+        return
+    whole = _whole(project, cut)
     if whole is not None:
         yield whole
     least = Fraction(0) if whole is None else whole.border
     wider = [b for b in _descending(project, WIDEST_BORDER) if b > least and _covered(project, b)]
-    joined = _first(iter(_halving(wider)), lambda each: _joined_option(each, cut), project)
+    joined = _widest(wider, lambda b: _joined_option(_bordered(project, b), cut))
     if joined is not None:
         yield joined
 
 
-def _halving(borders: Sequence[Fraction]) -> Iterator[Fraction]:
-    """A few widths from wide to narrow: each halves what is left, and the narrowest is last."""
-    low, high = 0, len(borders) - 1
-    while low <= high:
-        yield borders[low]
-        low += max(1, (high - low + 1) // 4)
+def _has_patches(project: Project, cut: OnHandPlans) -> bool:
+    """Whether there is cloth for all fabrics of the top alone; those of the backing wait for it."""
+    kit = _built(_bordered(project, _least(project)))
+    if kit is None:
+        return True  # its opening may want a wider border
+    waiting = {project.backing_fabric, project.filling.fabric if project.filling else ""}
+    others = (f for f in project.fabrics if f.name not in waiting)
+    wanted = ((fabric, needs_of(kit, fabric)) for fabric in others)
+    return all(cut.of(project, fabric, needs) for fabric, needs in wanted if needs)
 
 
-def _first(
-    borders: Iterator[Fraction],
-    option: Callable[[Project], Option | None],
-    project: Project,
+def _widest(
+    borders: Sequence[Fraction], option: Callable[[Fraction], Option | None]
 ) -> Option | None:
-    for border in borders:
-        found = option(replace(project, borders=(border,) * len(project.borders)))
+    """The option with the widest of some borders, the widest first, by a few looks.
+
+    From wide to narrow each look leaves out a quarter of what is left; then what lies between the
+    first width that does and the one before it is halved.
+    """
+    wide, does, found = -1, 0, None
+    while does < len(borders) and (found := option(borders[does])) is None:
+        wide, does = does, does + max(1, (len(borders) - does) // 4)
+    if found is None:
+        return None
+    while does - wide > 1:
+        middle = (wide + does) // 2
+        better = option(borders[middle])
+        if better is None:
+            wide = middle
+        else:
+            does, found = middle, better
+    return found
+
+
+def _bordered(project: Project, border: Fraction) -> Project:
+    return replace(project, borders=(border,) * len(project.borders))
+
+
+def _whole(project: Project, cut: OnHandPlans) -> Option | None:
+    """The widest border with a backing in one."""
+    for border in _descending(project, _widest_whole(project)):
+        kit = _built(_bordered(project, border))
+        found = None if kit is None else _option(kit, None, cut)
         if found is not None:
             return found
     return None
@@ -202,55 +250,56 @@ def _first(
 
 def _descending(project: Project, most: Fraction) -> Iterator[Fraction]:
     """Borders on the ruler from a widest one down to the least that can be sewn."""
-    step = project.ruler.step
-    least = max(project.allowance + project.turn_of_cloth / 2, project.trim)
+    step, least = project.ruler.step, _least(project)
     border = min(most, WIDEST_BORDER) // step * step
     while border >= least:
         yield border
         border -= step
 
 
+def _least(project: Project) -> Fraction:
+    """The narrowest border that can be sewn."""
+    return max(project.allowance + project.turn_of_cloth / 2, project.trim)
+
+
 def _widest_whole(project: Project) -> Fraction:
     """The widest border for which the backing fits a cloth on hand that holds nothing else."""
-    fabric = next(f for f in project.fabrics if f.name == project.backing_fabric)
-    settled = sizes(project)
+    fabric, settled = _backing_of(project), sizes(project)
     if settled is None:
         return Fraction(0)
     raw, turn = settled.raw, project.turn_of_cloth
     ways = [raw] if fabric.directional else [raw, raw[::-1]]
-    inner = [blank.inner for blank in blanks_on_hand(stock_of(project, fabric))]
     return max(
         (
             min(border_of_backing(w, way[0], turn), border_of_backing(h, way[1], turn))
-            for w, h in inner
+            for w, h in _rooms(project, fabric)
             for way in ways
         ),
         default=Fraction(0),
     )
 
 
-def _whole_option(project: Project, cut: OnHandPlans) -> Option | None:
-    kit = _built(project)
-    return None if kit is None else _option(kit, None, cut)
-
-
 def _joined_option(project: Project, cut: OnHandPlans) -> Option | None:
-    """The way to join that is cut from the cloth on hand with the least waste."""
+    """The way to join by fewest seams, then of least waste, that the cloth on hand allows."""
     kit = _built(project)
     if kit is None:
         return None
-    ways = (_option(way.kit, way.join, cut) for way in joinings(kit))
-    found = [each for each in ways if each is not None]
-    return min(found, key=lambda each: (each.seams, each.waste), default=None)
+    for _, ways in groupby(joinings(kit), key=lambda way: way.join.seams):
+        tried = [_option(way.kit, way.join, cut) for way in ways]
+        if found := [each for each in tried if each is not None]:
+            return min(found, key=lambda each: each.waste)
+    return None
 
 
 def _covered(project: Project, border: Fraction) -> bool:
     """Whether there is as much of the backing's cloth on hand as a backing covers."""
     settled = sizes(replace(project, borders=(border,) * len(project.borders)))
-    fabric = next(f for f in project.fabrics if f.name == project.backing_fabric)
-    inner = [blank.inner for blank in blanks_on_hand(stock_of(project, fabric))]
-    there = sum(w * h for w, h in inner if w > 0 and h > 0)
+    there = _area(_rooms(project, _backing_of(project)))
     return settled is not None and settled.backing[0] * settled.backing[1] <= there
+
+
+def _backing_of(project: Project) -> Fabric:
+    return next(f for f in project.fabrics if f.name == project.backing_fabric)
 
 
 def _built(project: Project) -> Kit | None:
@@ -274,16 +323,18 @@ def _option(kit: Kit, join: Join | None, cut: OnHandPlans) -> Option | None:
             return None
         if plan is not None:
             plans.append(plan)
-    if settled is None or not isinstance(project.top, Squares):
+    if settled is None:
         return None
+    columns, rows = grid_of(project.top)
     return Option(
-        columns=project.top.columns,
-        rows=project.top.rows,
+        columns=columns,
+        rows=rows,
         border=project.borders[0],
         finished=settled.finished,
         join=join,
         waste=sum(map(_waste, plans), Fraction(0)),
         plans=tuple(plans),
+        project=replace(project, join=join),
     )
 
 

@@ -1,4 +1,4 @@
-"""The sizes that cloth on hand makes, as a table, as JSON, and as project files."""
+"""The sizes that cloth on hand makes, as a table and as JSON."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from cutpaths.cloth.fit import Option
 from cutpaths.cloth.needs import by
-from cutpaths.lengths import INCH, Ruler, Unit, decimals, in_unit
+from cutpaths.lengths import INCH, Ruler, Unit, decimals
 from cutpaths.project.model import Project
 
 
@@ -67,29 +67,3 @@ def fit_json(project: Project, found: Sequence[Option]) -> str:
     ]
     data = {"project": project.title, "digest": project.digest, "sizes": sizes}
     return json.dumps(data, indent=2, ensure_ascii=False)
-
-
-def project_text(project: Project, each: Option, include: str) -> str:
-    """A project file of one size, which includes the file that it was fitted from."""
-    ruler = project.ruler
-    title = json.dumps(f"{project.title} {each.columns} x {each.rows}"[:120], ensure_ascii=False)
-    lines = [
-        "# A size that the cloth on hand makes.",
-        "format = 1",
-        f"title = {title}",
-        f"include = [{json.dumps(include)}]",
-        f'units = "{ruler.unit}"',
-        "",
-        "[top]",
-        f"columns = {each.columns}",
-        f"rows = {each.rows}",
-        "",
-        "[border]",
-        f'width = "{in_unit(each.border, ruler.unit)}"',
-    ]
-    if each.join is not None:
-        at = ", ".join(f'"{in_unit(mm, ruler.unit)}"' for mm in each.join.at or ())
-        run = "down" if each.join.down else "across"
-        lines += ["", "[backing]"]
-        lines += [f'join = {{ seams = {each.join.seams}, run = "{run}", at = [{at}] }}']
-    return "\n".join(lines) + "\n"

@@ -13,9 +13,8 @@ from cutpaths.cloth.needs import needs_of
 from cutpaths.cloth.searched_strips import Search
 from cutpaths.cloth.sheets_of import room
 from cutpaths.cloth.stock import stock_of
-from cutpaths.figures.model import exact
-from cutpaths.lengths import exact as exact_text
-from cutpaths.lengths import in_unit
+from cutpaths.figures.model import as_fraction
+from cutpaths.lengths import exact_text, in_unit
 from cutpaths.pieces import Kit
 from cutpaths.pieces.panels import clear_of, even_places, joined, wide_places
 from cutpaths.project.model import Fabric
@@ -64,7 +63,7 @@ def joinings(kit: Kit) -> Iterator[Joining]:
             even_places(kit.backing, join, clear, step),
         )
         for places in dict.fromkeys(each for each in found if each is not None):
-            at = tuple(map(exact, places))
+            at = tuple(map(as_fraction, places))
             panels = joined(kit.backing, join, places)
             yield Joining(replace(join, at=at), replace(kit, panels=panels))
 
@@ -74,7 +73,7 @@ def _order(way: Joining, fabric: Fabric, search: Search) -> tuple[Fraction, int,
     quick = replace(search, effort=replace(search.effort, tries=0))
     plan = plan_of(way.kit.project, fabric, needs_of(way.kit, fabric), quick)
     seams = way.kit.panels.seams if way.kit.panels else ()
-    return used_of(plan), way.join.seams, exact(sum((s.length for s in seams), 0.0))
+    return used_of(plan), way.join.seams, as_fraction(sum((s.length for s in seams), 0.0))
 
 
 def _advice(best: Joining) -> str:

@@ -20,6 +20,7 @@ from cutpaths.cloth.packing.patterns import PatternPlan, pack_patterns
 from cutpaths.cloth.searched_strips import Search
 from cutpaths.cloth.stock import before_washing, lost_first, stock_of, strip_width
 from cutpaths.errors import CutpathsError, Finding, InputError
+from cutpaths.geometry.layouts.triangles import rounded_up
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric, Project
@@ -142,10 +143,11 @@ def _require_same(one: Fabric, other: Fabric) -> None:
 
 
 def _as_kit(kit: Kit, fabric: Fabric, need: Need, backing: KitBacking) -> Need:
-    """A need as a kit has it: only backings differ."""
+    """A need as a kit has it: only backings differ, and these lie on the ruler."""
     if need.part not in (BACKING, PANELS) or backing is KitBacking.EXACT:
         return need
-    width, height = need.size
+    step = kit.project.ruler.step
+    width, height = (rounded_up(side, step) for side in need.size)
     if backing is KitBacking.ROUGH:
         return replace(need, size=(width + ROUGH, height + ROUGH), then="")
     stock = stock_of(kit.project, fabric)
@@ -170,12 +172,14 @@ def _flaws(project: Project, fabric: Fabric, needs: Sequence[Need]) -> Iterator[
     yield from misfits(project, fabric, needs)
     room = stock.bolt * (1 - lost_first(stock)[0]) - 2 * stock.square_up
     for need in needs:
-        longest = max(need.size) if need.run is Run.EITHER else need.item.height
+        longest = Fraction(max(need.size) if need.run is Run.EITHER else need.item.height)
         if longest > room:
             ruler = project.ruler
+            enough = before_washing(longest + 2 * stock.square_up, lost_first(stock)[0])
             yield Finding(
                 key=f"fabric.{fabric.name}.stock.bolt",
                 problem=f"must hold {need.words(ruler, 1)}, got {ruler.text(stock.bolt)}",
+                hint=f"A bolt of {ruler.text(enough)} would do",
             )
 
 

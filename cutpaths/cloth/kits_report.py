@@ -67,6 +67,8 @@ def _head(run: FabricRun, count: int, cost: Fraction | None) -> Iterator[str]:
         f"  above bound   {percent(run.gap)} over any plan, {_fine(run.strip_gap)} over any plan "
         "of strips (both proven)"
     )
+    if run.plan.late:
+        yield "  ended         by the time limit: another run may come to another plan"
 
 
 def _fine(part: Fraction) -> str:
@@ -116,6 +118,7 @@ def _entry(run: FabricRun, count: int) -> dict[str, object]:
         "cost_of_a_kit": None if cost is None else number(cost),
         "gap": number(run.gap),
         "gap_of_strips": number(run.strip_gap),
+        "ended_by_time": run.plan.late,
         "plans": [
             {
                 "bolts": plan.bolts,

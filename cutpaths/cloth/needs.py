@@ -12,9 +12,9 @@ from fractions import Fraction
 
 from cutpaths.cloth.packing.items import Item
 from cutpaths.cloth.stock import run_of, stock_of
-from cutpaths.figures.model import exact
-from cutpaths.figures.sizes import sizes
-from cutpaths.geometry.assembly import Piece, PieceKind
+from cutpaths.figures.model import as_fraction
+from cutpaths.figures.sizes import filling_size, sizes
+from cutpaths.geometry.assembly import Face, Piece, PieceKind
 from cutpaths.geometry.layouts.triangles import Blanks, blanks_of, rounded_up
 from cutpaths.geometry.patch_shapes import PatchKind
 from cutpaths.lengths import Ruler
@@ -23,7 +23,7 @@ from cutpaths.project.model import Fabric
 from cutpaths.project.sizes import raw_top
 from cutpaths.project.stock import Run, Size, Stock
 
-BACKING, PANELS, PATCHES, TOP = "backing", "panels", "patches", "top"
+BACKING, FILLING, PANELS, PATCHES, TOP = "backing", "filling", "panels", "patches", "top"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,7 +32,7 @@ class Need:
 
     Attributes:
         keys: keys of the pieces that they are, or become.
-        part: which part of the blanket: `backing`, `panels`, `patches` or `top`.
+        part: which part of the blanket: `backing`, `filling`, `panels`, `patches` or `top`.
         size: across and along the piece as it stands in the blanket.
         count: how many for one blanket.
         run: how it lies on the cloth.
@@ -64,7 +64,7 @@ class Need:
 
     def words(self, ruler: Ruler, count: int) -> str:
         """So many of them, as the trade says it: `8 squares of 5 in`, `BACKING, 37 x 42 in`."""
-        if self.part in (BACKING, TOP):
+        if self.part in (BACKING, FILLING, TOP):
             return f"the {self.keys[0]} ({by(self.size, ruler)})"
         if self.part == PANELS:
             return f"{' and '.join(self.keys)} ({by(self.size, ruler)})"
@@ -124,10 +124,16 @@ def _whole(kit: Kit, fabric: Fabric, stock: Stock, piece: Piece) -> Need:
         part=part,
         size=size,
         count=piece.count,
-        run=run_of(stock, part, directional=fabric.directional),
+        run=lie_of(stock, fabric, piece),
         then=then,
-        one_way=bool(then),
+        one_way=bool(then) and piece.face is not Face.EITHER,
     )
+
+
+def lie_of(stock: Stock, fabric: Fabric, piece: Piece) -> Run:
+    """How a piece lies on the cloth; what has no grain has no up either, whatever its fabric."""
+    directional = fabric.directional and piece.grain is not None
+    return run_of(stock, PARTS[piece.kind], directional=directional)
 
 
 PARTS = {
@@ -135,6 +141,7 @@ PARTS = {
     PieceKind.TOP: TOP,
     PieceKind.BACKING: BACKING,
     PieceKind.PANEL: PANELS,
+    PieceKind.FILLING: FILLING,
 }
 
 
@@ -146,7 +153,7 @@ def _corners_only(piece: Piece) -> bool:
 def exact_box(piece: Piece) -> Size:
     """The box of a piece, to the 1e-6 mm that drawings hold."""
     width, height = piece.size
-    return exact(width), exact(height)
+    return as_fraction(width), as_fraction(height)
 
 
 def _size(kit: Kit, piece: Piece) -> Size:
@@ -161,6 +168,8 @@ def _size(kit: Kit, piece: Piece) -> Size:
         return settled.backing
     if settled is not None and piece.kind is PieceKind.TOP:
         return settled.raw
+    if piece.kind is PieceKind.FILLING and (whole := filling_size(kit.project)) is not None:
+        return whole
     if piece.kind is PieceKind.PANEL:
         return box
     step = kit.project.ruler.step

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from cutpaths.cloth.cutting import FabricPlan
-from cutpaths.cloth.needs import BACKING, PANELS
+from cutpaths.cloth.needs import BACKING, FILLING, PANELS
 from cutpaths.cloth.stock import lost_later
 from cutpaths.lengths import Ruler, decimals
 from cutpaths.project.stock import Sold, Washed
@@ -30,10 +30,11 @@ def _washing_notes(plans: Sequence[FabricPlan]) -> Iterator[str]:
             continue
         apart = max(abs(a - b) for a, b in zip(lost_later(plan.stock), later, strict=True))
         if apart > APART_MOST:
+            layer = FILLING if all(need.part == FILLING for need in plan.needs) else "top"
             yield (
-                f"{plan.fabric.label} of the top and {backing.fabric.label} of the backing come "
-                f"out {percent(apart)} apart after the first wash: the blanket will pucker. Wash "
-                "both before cutting, or choose cloths that shrink alike."
+                f"{plan.fabric.label} of the {layer} and {backing.fabric.label} of the backing "
+                f"come out {percent(apart)} apart after the first wash: the blanket will pucker. "
+                "Wash both before cutting, or choose cloths that shrink alike."
             )
 
 

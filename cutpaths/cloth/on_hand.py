@@ -8,10 +8,11 @@ from fractions import Fraction
 from cutpaths.cloth.by_hand import PLAIN, misfits
 from cutpaths.cloth.checked import checked
 from cutpaths.cloth.cutting import FabricPlan
-from cutpaths.cloth.needs import Need
+from cutpaths.cloth.needs import Need, needs_of
 from cutpaths.cloth.plain_strips import plain_strips
 from cutpaths.cloth.sheets_of import blanks_on_hand, sheets_of
 from cutpaths.cloth.stock import stock_of
+from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric, Project
 
 _NONE = Fraction(0)
@@ -31,15 +32,25 @@ class OnHandPlans:
         return self._known[key]
 
 
+def is_enough(kit: Kit) -> bool:
+    """Whether the cloth on hand makes all the pieces of a kit."""
+    plans = OnHandPlans()
+    wanted = ((fabric, needs_of(kit, fabric)) for fabric in kit.project.fabrics)
+    return all(plans.of(kit.project, fabric, needs) for fabric, needs in wanted if needs)
+
+
 def _from_on_hand(project: Project, fabric: Fabric, needs: tuple[Need, ...]) -> FabricPlan | None:
     if not _enough(project, fabric, needs) or any(misfits(project, fabric, needs)):
         return None
     stock = stock_of(project, fabric)
-    sheets = tuple(sheets_of(stock, [need.item for need in needs], plain_strips))
+    sheets = tuple(sheets_of(stock, [need.item for need in needs], plain_strips, plain_strips))
     plan = FabricPlan(
         fabric=fabric, stock=stock, needs=needs, sheets=sheets, bound=_NONE, method=PLAIN
     )
-    return None if plan.bought else checked(plan)
+    made = sum(1 for sheet in sheets for _ in sheet.placements())
+    if plan.bought or made < sum(need.count for need in needs):
+        return None
+    return checked(plan)
 
 
 def _enough(project: Project, fabric: Fabric, needs: Sequence[Need]) -> bool:

@@ -105,7 +105,8 @@ class _Told:
         names = [self.needs[item].words(self.ruler, n) for (item, _), n in inner.items()]
         many = "1 piece" if count == 1 else f"{count} pieces"
         if sum(inner.values()) == 1:
-            return f"{many} {size} to trim to {names[0].removeprefix('1 ')}"
+            one = f"a {names[0].removeprefix('1 ')}" if names[0].startswith("1 ") else names[0]
+            return f"{many} {size} to trim to {one}"
         return f"{many} {size}, {'cut' if count == 1 else 'each cut'} into {_listed(names)}"
 
     def piece(self, piece: Taken, count: int) -> str:

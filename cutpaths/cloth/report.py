@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 import textwrap
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from typing import Any
 
 from cutpaths.cloth.cutting import FabricPlan
 from cutpaths.cloth.lengths_to_buy import Shopping, shopping
@@ -104,14 +103,20 @@ def money(amount_of: Fraction) -> str:
 def as_json(
     title: str, digest: str, plans: Sequence[FabricPlan], ruler: Ruler, notes: Sequence[str]
 ) -> str:
-    """Everything for programs; lengths in mm."""
-    data = {
+    """Everything as JSON; lengths in mm."""
+    return json.dumps(as_data(title, digest, plans, ruler, notes), indent=2, ensure_ascii=False)
+
+
+def as_data(
+    title: str, digest: str, plans: Sequence[FabricPlan], ruler: Ruler, notes: Sequence[str]
+) -> dict[str, Any]:
+    """Everything as plain values for programs; lengths in mm."""
+    return {
         "project": title,
         "digest": digest,
         "fabrics": {plan.fabric.name: _entry(plan, ruler) for plan in plans},
         "notes": list(notes),
     }
-    return json.dumps(data, indent=2, ensure_ascii=False)
 
 
 def _entry(plan: FabricPlan, ruler: Ruler) -> dict[str, object]:
@@ -145,7 +150,7 @@ def _entry(plan: FabricPlan, ruler: Ruler) -> dict[str, object]:
 _FIELDS = ("piece", "x", "y", "width", "height", "turned")
 
 
-def _rows(plan: FabricPlan, sheet: int) -> Iterator[tuple[object, ...]]:
+def _rows(plan: FabricPlan, sheet: int) -> Iterator[tuple[str | float | bool, ...]]:
     for place in plan.sheets[sheet].placements():
         keys = " ".join(plan.needs[place.item].keys)
         yield (
@@ -155,16 +160,15 @@ def _rows(plan: FabricPlan, sheet: int) -> Iterator[tuple[object, ...]]:
         )
 
 
-def as_csv(plans: Sequence[FabricPlan]) -> str:
+PLACE_COLUMNS = ("fabric", "sheet", *(f"{f} mm" if f in _FIELDS[1:5] else f for f in _FIELDS))
+
+
+def place_rows(plans: Sequence[FabricPlan]) -> Iterator[tuple[str | float | bool, ...]]:
     """One row for each piece: fabric, sheet, piece and its place in mm from the lower left."""
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(("fabric", "sheet", *(f"{f} mm" if f in _FIELDS[1:5] else f for f in _FIELDS)))
     for plan in plans:
         for count, sheet in enumerate(plan.sheets):
             for row in _rows(plan, count):
-                writer.writerow((plan.fabric.name, sheet.name, *row))
-    return text.getvalue()
+                yield (plan.fabric.name, sheet.name, *row)
 
 
 def number(value: Fraction | int) -> float:

@@ -14,6 +14,7 @@ from cutpaths.cloth.stock import lost_first
 from cutpaths.project.stock import Size, Sold, Stock
 
 LENGTH = "the length bought"
+CHOICES = 500  # most ways to fill a length that are looked at together
 
 Strips = Callable[[Sequence[Item], Fraction], tuple[Node, ...]]
 
@@ -94,19 +95,38 @@ def within(item: Item, inner: Size) -> Item | None:
     return replace(item, width=item.height, height=item.width, turn=False) if lying else None
 
 
-def sheets_of(stock: Stock, items: Sequence[Item], strips: Strips) -> Iterator[Sheet]:
+def sheets_of(
+    stock: Stock, items: Sequence[Item], strips: Strips, remnants: Strips
+) -> Iterator[Sheet]:
     """All cloth that the pieces are cut from, in the order in which it is taken.
 
     Every piece must fit the cloth that can be bought, or all of it that on hand.
+
+    Args:
+        stock: how the fabric is sold, and what is on hand.
+        items: what is cut.
+        strips: lays out what is bought.
+        remnants: lays out what is on hand.
     """
     left = Counter({index: item.count for index, item in enumerate(items)})
+    only_here = {i for i, item in enumerate(items) if within(item, room(stock)) is None}
     for blank in blanks_on_hand(stock):
-        taken = _filled(blank, items, left, strips)
-        if taken:
-            yield blank.holding(taken)
-            left -= Counter(place.item for row in taken for place in placements(row))
+        # What cannot be bought has the first choice of what is on hand.
+        first = Counter({index: left[index] for index in only_here})
+        taken = _filled(blank.inner, items, first, remnants)
+        left -= _made(taken)
+        used = sum((Fraction(row.height) for row in taken), Fraction(0))
+        more = _filled((blank.inner[0], blank.inner[1] - used), items, left, remnants)
+        left -= _made(more)
+        if taken or more:
+            yield blank.holding((*taken, *more))
     if left:
         yield from _bought(stock, items, left, strips)
+
+
+def _made(rows: Sequence[Node]) -> Counter[int]:
+    """How many pieces strips make of each item."""
+    return Counter(place.item for row in rows for place in placements(row))
 
 
 def bought_blank(stock: Stock) -> Blank:
@@ -169,16 +189,19 @@ def renamed(node: Node, names: Sequence[tuple[int, bool]]) -> Node:
 
 
 def _filled(
-    blank: Blank, items: Sequence[Item], left: Counter[int], strips: Strips
+    inner: Size, items: Sequence[Item], left: Counter[int], strips: Strips
 ) -> tuple[Node, ...]:
     """The strips that use up most of a cloth on hand."""
-    width, length = blank.inner
+    width, length = inner
     if width <= 0 or length <= 0:
         return ()
-    rows = _rows(blank.inner, items, left, strips)
+    rows = _rows(inner, items, left, strips)
     fillings = [
-        _first_fitting(sorted(rows, key=order, reverse=True), length)
-        for order in (_filling, _taken_area)
+        *(
+            _first_fitting(sorted(rows, key=order, reverse=True), length)
+            for order in (_filling, _taken_area)
+        ),
+        _most_taken(rows, length),
     ]
     return max(fillings, key=lambda taken: sum(map(_taken_area, taken)))
 
@@ -190,6 +213,28 @@ def _first_fitting(rows: Sequence[Node], length: Fraction) -> tuple[Node, ...]:
             taken.append(row)
             length -= row.height
     return tuple(taken)
+
+
+def _most_taken(rows: Sequence[Node], length: Fraction) -> tuple[Node, ...]:
+    """Strips that go into a length and take the most cloth, as far as `CHOICES` lets it look.
+
+    Of choices that take no more than a shorter one only the shorter is kept.
+    """
+    none: tuple[Node, ...] = ()
+    choices = [(Fraction(0), Fraction(0), none)]  # length, cloth taken, strips
+    for row in rows:
+        high, area = Fraction(row.height), _taken_area(row)
+        longer = [
+            (used + high, taken + area, (*chosen, row))
+            for used, taken, chosen in choices
+            if used + high <= length
+        ]
+        kept: list[tuple[Fraction, Fraction, tuple[Node, ...]]] = []
+        for choice in sorted([*choices, *longer], key=lambda each: (each[0], -each[1])):
+            if not kept or choice[1] > kept[-1][1]:
+                kept.append(choice)
+        choices = kept[-CHOICES:]
+    return choices[-1][2]
 
 
 def _taken_area(row: Node) -> Fraction:

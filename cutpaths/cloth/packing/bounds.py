@@ -15,10 +15,12 @@ is as good or better and takes a solver.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
+from itertools import accumulate
 from typing import NamedTuple
 
 from cutpaths.cloth.packing.items import Item, Length
@@ -33,7 +35,7 @@ class Reason(StrEnum):
     """Why no plan can be shorter."""
 
     AREA = "area of the pieces"
-    TALLEST = "tallest piece"
+    APART = "pieces that do not go side by side"
     WIDTHS = "widths that do not go side by side"
     SLICES = "best mix of widths in every slice of the strip"
 
@@ -61,21 +63,21 @@ def lower_bounds(items: Sequence[Item], width: Length, spacing: Length = 0) -> t
 
     >>> squares, backing = Item(width=5, height=5, count=81), Item(width=42, height=42)
     >>> [f"{bound.height} {bound.reason.name}" for bound in lower_bounds([squares, backing], 42)]
-    ['97 WIDTHS', '1263/14 AREA', '42 TALLEST']
+    ['97 WIDTHS', '1263/14 AREA', '47 APART']
     """
     sheet = sheet_of(items, width, spacing)
     area = sum((item.width + spacing) * (item.height + spacing) * item.count for item in items)
     found = (
         Bound(sheet.size(_widths_bound(sheet)), Reason.WIDTHS),
         Bound(Fraction(area, width + spacing) - spacing, Reason.AREA),
-        Bound(sheet.size(_tallest(sheet.kinds)), Reason.TALLEST),
+        Bound(sheet.size(_apart_bound(sheet)), Reason.APART),
     )
     return tuple(sorted(found, key=lambda bound: -bound.height))
 
 
 def least_height(sheet: Sheet) -> int:
     """The best bound, in steps."""
-    return max(_widths_bound(sheet), _tallest(sheet.kinds))
+    return max(_widths_bound(sheet), _apart_bound(sheet))
 
 
 def apart(sheet: Sheet) -> tuple[int, Sheet | None]:
@@ -87,13 +89,33 @@ def apart(sheet: Sheet) -> tuple[int, Sheet | None]:
 
     alone = [kind for kind in sheet.kinds if is_alone(kind)]
     others = tuple(kind for kind in sheet.kinds if not is_alone(kind))
-    taken = sum(kind.count * _tallest([kind]) for kind in alone)
+    taken = sum(kind.count * _flat(kind) for kind in alone)
     return taken, replace(sheet, kinds=others) if others else None
 
 
-def _tallest(kinds: Sequence[Kind]) -> int:
-    """The height of the tallest piece, each lying as flat as it may."""
-    return max(min(height for _, height, _ in kind.ways) for kind in kinds)
+def _flat(kind: Kind) -> int:
+    """The height of a piece that lies as flat as it may."""
+    return min(height for _, height, _ in kind.ways)
+
+
+def _apart_bound(sheet: Sheet) -> int:
+    """The most length of pieces of which no two lie side by side.
+
+    They are all those wider than half the strip, or of these the ones beside which some narrower
+    piece has no room, and one such piece; each lies as narrow and as flat as it may.
+    """
+    widths = [(min(width for width, _, _ in kind.ways), kind) for kind in sheet.kinds]
+    wide = sorted(
+        ((w, kind.count * _flat(kind)) for w, kind in widths if 2 * w > sheet.width), reverse=True
+    )
+    known = [-w for w, _ in wide]
+    lengths = list(accumulate((length for _, length in wide), initial=0))
+    narrow = (
+        lengths[bisect_left(known, w - sheet.width)] + _flat(kind)
+        for w, kind in widths
+        if 2 * w <= sheet.width
+    )
+    return max(lengths[-1], max(narrow, default=0))
 
 
 def _widths_bound(sheet: Sheet) -> int:

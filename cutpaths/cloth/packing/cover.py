@@ -7,43 +7,22 @@ when a `Cover` is made. It runs in one thread and starts no process, so that non
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Sequence
 from importlib.util import find_spec
+from math import inf
 from typing import TYPE_CHECKING, NamedTuple
+
+from cutpaths.cloth.packing.columns import Column, Relaxed
 
 if TYPE_CHECKING:
     import highspy
 
-NODES = (
-    2000  # most of the solver's tree; ends it at the same place on a slow machine and a fast one
-)
 INSTALL = "pip install 'cutpaths[kits]'"
 
 
 def is_installed() -> bool:
     """Whether the solver is there, without loading it."""
     return find_spec("highspy") is not None
-
-
-class Column(NamedTuple):
-    """What it costs to use a column once, and how much of each piece it makes."""
-
-    cost: float
-    makes: Mapping[int, float]
-
-
-class Relaxed(NamedTuple):
-    """The cheapest cover when parts of columns may be used.
-
-    Attributes:
-        cost: of the cover.
-        times: how often it uses each column.
-        worth: what one more of each piece would cost.
-    """
-
-    cost: float
-    times: tuple[float, ...]
-    worth: tuple[float, ...]
 
 
 class Whole(NamedTuple):
@@ -76,12 +55,21 @@ class Cover:
         solution, cost = self._solver.getSolution(), self._solver.getInfo().objective_function_value
         return Relaxed(cost, tuple(solution.col_value), tuple(solution.row_dual))
 
-    def whole(self, *, seconds: float, gap: float) -> Whole | None:
+    def whole(
+        self,
+        *,
+        seconds: float,
+        gap: float,
+        nodes: int | None = None,
+        go_on: Callable[[], bool] | None = None,
+    ) -> Whole | None:
         """A cheap cover by whole columns; None if none was found.
 
         Args:
             seconds: most seconds to look for a cheaper one.
             gap: share of the cost by which it may be above the cheapest.
+            nodes: most nodes of the solver's tree; None for any number.
+            go_on: asked now and then whether to; the best cover so far is kept.
         """
         from highspy import HighsModelStatus, HighsVarType
 
@@ -90,9 +78,13 @@ class Cover:
             _add(solver, column)
         for index in range(len(self.columns)):
             solver.changeColIntegrality(index, HighsVarType.kInteger)
-        solver.setOptionValue("time_limit", seconds)
-        solver.setOptionValue("mip_max_nodes", NODES)
+        if seconds < inf:
+            solver.setOptionValue("time_limit", seconds)
+        if nodes is not None:
+            solver.setOptionValue("mip_max_nodes", nodes)
         solver.setOptionValue("mip_rel_gap", gap)
+        if go_on is not None:
+            _ask(solver, go_on)
         solver.run()
         times = tuple(round(value) for value in solver.getSolution().col_value)
         if not times or not self._is_covered(times):
@@ -104,7 +96,7 @@ class Cover:
         made = [0.0] * len(self._demands)
         for column, used in zip(self.columns, times, strict=True):
             for piece, amount in column.makes.items():
-                made[piece] += used * amount
+                made[piece] += used * float(amount)
         return all(m >= demand for m, demand in zip(made, self._demands, strict=True))
 
 
@@ -127,8 +119,18 @@ def _solver(demands: Sequence[int]) -> highspy.Highs:
     return solver
 
 
+def _ask(solver: highspy.Highs, go_on: Callable[[], bool]) -> None:
+    """Lets the solver ask whether to go on; Python hears of Ctrl-C only while it is asked."""
+
+    def asked(event: highspy.highs.HighsCallbackEvent) -> None:
+        if not go_on():
+            event.interrupt()
+
+    solver.cbMipInterrupt += asked
+
+
 def _add(solver: highspy.Highs, column: Column) -> None:
     from highspy import kHighsInf
 
     pieces, amounts = list(column.makes), [float(amount) for amount in column.makes.values()]
-    solver.addCol(column.cost, 0.0, kHighsInf, len(pieces), pieces, amounts)
+    solver.addCol(float(column.cost), 0.0, kHighsInf, len(pieces), pieces, amounts)

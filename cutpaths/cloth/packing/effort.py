@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cutpaths.cloth.packing.items import Length
 from cutpaths.cloth.packing.sheet import Sheet
@@ -38,16 +38,21 @@ class Progress:
         tries: orders of pieces tried.
         seconds: since it began.
         height: length of cloth of the best plan so far.
-        bound: no plan is shorter than this.
+        bound: no plan is shorter than this. Both are 0 while no plan is made yet.
+        late: whether the clock ends it here, so that another run may come to another plan.
     """
 
     tries: int
     seconds: float
     height: Length
     bound: Length
+    late: bool = False
 
 
 Watch = Callable[[Progress], bool]  # hears of the progress, answers whether to go on
+
+
+NO_PLAN = Progress(tries=0, seconds=0.0, height=0, bound=0)  # what is told before there is a plan
 
 
 def unwatched(progress: Progress) -> bool:
@@ -76,9 +81,13 @@ class Clock:
     @property
     def is_over(self) -> bool:
         """Whether time or tries are used up, the watch says so or nothing better is possible."""
+        ended = self._stopped or self.tries == self._effort.tries or self.best <= self.least
+        return ended or self._is_late
+
+    @property
+    def _is_late(self) -> bool:
         seconds = self._effort.seconds
-        late = seconds is not None and time.monotonic() - self._start >= seconds
-        return late or self._stopped or self.tries == self._effort.tries or self.best <= self.least
+        return seconds is not None and time.monotonic() - self._start >= seconds
 
     def ticks(self) -> bool:
         """Counts one try, unless the search is over."""
@@ -87,6 +96,9 @@ class Clock:
             self._said = now
             self._stopped = self._stopped or not self._watch(self._progress(now))
         if self.is_over:
+            if not self._stopped and self._is_late:
+                self._stopped = True
+                self._watch(replace(self._progress(now), late=True))
             return False
         self.tries += 1
         return True

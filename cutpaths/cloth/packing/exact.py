@@ -19,6 +19,7 @@ from cutpaths.cloth.packing.runs import trimmed
 from cutpaths.cloth.packing.sheet import Sheet, sheet_of
 from cutpaths.cloth.packing.strips import Part, Stack, Strip, column, runs_of_strip
 
+NODES = 2000  # most nodes of the solver's tree
 LISTED = 10_000  # most strips that are listed; the solver is slow with more
 
 
@@ -40,7 +41,7 @@ def pack_exact(items: Sequence[Item], width: Length, *, seconds: float = 10.0) -
     cover = Cover([item.count for item in items])
     for strip in strips:
         cover.add(column(strip))
-    whole = cover.whole(seconds=seconds, gap=0.0)
+    whole = cover.whole(seconds=seconds, gap=0.0, nodes=NODES)
     if whole is None or not whole.is_proved:
         return None
     used = [(times, strip) for times, strip in zip(whole.times, strips, strict=True) if times]

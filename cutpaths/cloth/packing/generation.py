@@ -12,9 +12,10 @@ from __future__ import annotations
 import time
 from collections.abc import Callable, Sequence
 from fractions import Fraction
+from math import inf
 from typing import NamedTuple
 
-from cutpaths.cloth.packing.cover import Column, Cover, Relaxed
+from cutpaths.cloth.packing.columns import Column, Relaxed, Relaxing
 
 GRAINS = 1 << 30  # whole numbers to which a piece's worth of one step is rounded
 CLOSE = 1e-6  # share of the cost by which a bound may be below the best of its kind
@@ -32,19 +33,47 @@ class Offer(NamedTuple):
     columns: list[Column]
 
 
+class Generated(NamedTuple):
+    """What generation came to.
+
+    Attributes:
+        relaxed: the cheapest cover by parts of columns.
+        bound: a cost that no cover by parts of any columns is below.
+        late: whether the clock ended it.
+    """
+
+    relaxed: Relaxed
+    bound: Fraction
+    late: bool
+
+
 Pricing = Callable[[Sequence[int]], Offer]  # of the pieces' worth
+GoOn = Callable[[], bool]  # asked between rounds whether to go on
+
+
+def endlessly() -> bool:
+    """Lets it run to its end."""
+    return True
 
 
 def generated(
-    cover: Cover, demands: Sequence[int], price: Pricing, *, seconds: float
-) -> tuple[Relaxed, Fraction]:
-    """The cheapest cover by parts of any columns, and a cost that no such cover is below.
+    cover: Relaxing,
+    demands: Sequence[int],
+    price: Pricing,
+    *,
+    seconds: float = inf,
+    rounds: float = inf,
+    go_on: GoOn = endlessly,
+) -> Generated:
+    """The cheapest cover by parts of columns, which are generated, and the bound.
 
     Args:
         cover: has a column for every demand; those generated are added to it.
         demands: of each piece.
         price: finds columns that help.
         seconds: after which no more are generated; bound and cover are then apart.
+        rounds: most times that columns are added.
+        go_on: whether the person wants it to.
     """
     end, bound = time.monotonic() + seconds, Fraction(0)
     while True:
@@ -52,7 +81,8 @@ def generated(
         worth = [max(0, int(each * GRAINS)) for each in relaxed.worth]
         offer = price(worth)
         bound = max(bound, sum(map(int.__mul__, demands, worth)) / offer.rate)
-        if bound >= relaxed.cost * (1 - CLOSE) or time.monotonic() >= end:
-            return relaxed, bound
+        late, rounds = time.monotonic() >= end, rounds - 1
+        if bound >= relaxed.cost * (1 - CLOSE) or late or rounds < 0 or not go_on():
+            return Generated(relaxed, bound, late)
         for column in offer.columns:
             cover.add(column)

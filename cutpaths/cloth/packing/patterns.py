@@ -3,24 +3,26 @@
 The cutting-stock problem with three stages of cuts: strips across the cloth, crosscut into stacks,
 the stacks trimmed into pieces. Patterns are generated as they help a relaxation in which parts of
 strips may be cut (see `generation`); its cost is a proven bound on plans of such strips. Whole
-strips come from the solver in the time that there is, or from the relaxation rounded down with a
-search for the rest, whichever takes less cloth.
+strips come from the relaxation rounded down with a search for the rest or, of a few kinds of
+pieces, from the solver, whichever takes less cloth.
 """
 
 from __future__ import annotations
 
+import time
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
-from math import ceil
+from math import ceil, inf
 from typing import NamedTuple
 
 from cutpaths.cloth.packing.bounds import least_height
+from cutpaths.cloth.packing.columns import Amount
 from cutpaths.cloth.packing.cover import Cover
 from cutpaths.cloth.packing.cuts import rewritten
-from cutpaths.cloth.packing.effort import Effort, Watch, unwatched
-from cutpaths.cloth.packing.generation import Offer, generated
+from cutpaths.cloth.packing.effort import NO_PLAN, Effort, Watch, unwatched
+from cutpaths.cloth.packing.generation import GoOn, Offer, generated
 from cutpaths.cloth.packing.guillotine import pack_guillotine
 from cutpaths.cloth.packing.items import Item, Length
 from cutpaths.cloth.packing.pricing import StripPricing
@@ -34,7 +36,8 @@ __all__ = ["PatternPlan", "Rounding", "pack_patterns"]
 NEAR_WHOLE = 1e-6  # how far below a whole number of times still counts as it
 GENERATING, WHOLE = 0.6, 0.2  # shares of the seconds; the search has the rest
 OFFERED = 16  # most strips that are added to the relaxation at once
-ENDLESS = 3600.0  # s, where an effort has no limit by the clock
+SOLVED_MOST = 8  # most kinds of pieces for which the solver is asked for whole strips
+NODES = 100  # most nodes of its tree; it ends there on a slow machine as on a fast one
 GAP = 1e-4  # share of the cloth by which the solver's whole strips may be above its best
 
 
@@ -42,7 +45,7 @@ def pack_patterns(
     items: Sequence[Item],
     width: Length,
     *,
-    effort: Effort = Effort(seconds=2.0),  # noqa: B008 (frozen)
+    effort: Effort = Effort(seconds=None, tries=1000),  # noqa: B008 (frozen)
     watch: Watch = unwatched,
 ) -> PatternPlan:
     """Strips for many alike pieces, none higher than the tallest piece, and the proven bound.
@@ -50,23 +53,28 @@ def pack_patterns(
     Args:
         items: what to cut, with large counts.
         width: of the cloth.
-        effort: how much work to do.
-        watch: hears of the progress of the search for the rest and may stop it.
+        effort: how much work to do; the plan is the same everywhere unless its seconds end it.
+        watch: hears of the progress and may stop the work; the best plan so far is kept.
 
     Raises:
         InputError: there is nothing to cut, or items are too wide for the cloth.
     """
     sheet = sheet_of(items, width)
-    seconds = ENDLESS if effort.seconds is None else effort.seconds
-    generation = _generated(sheet, GENERATING * seconds)
+    seconds = inf if effort.seconds is None else effort.seconds
+
+    def go_on() -> bool:
+        return watch(NO_PLAN)
+
+    generation = _generated(sheet, GENERATING * seconds, go_on)
     least = max(next_height(sheet, ceil(generation.bound)), least_height(sheet))
-    rest = replace(effort, seconds=(1 - GENERATING - WHOLE) * seconds)
+    solved = _solved(sheet, generation, WHOLE * seconds, go_on)
+    rest = replace(effort, seconds=None if seconds == inf else (1 - GENERATING - WHOLE) * seconds)
+    before = time.monotonic()
+    searched = _searched(sheet, items, generation, rest, watch)
+    late = generation.late or solved.late or time.monotonic() - before >= (rest.seconds or inf)
     plans = [
-        _plan(items, width, sheet.size(least), runs, rounding)
-        for rounding, runs in (
-            (Rounding.SOLVED, _solved(sheet, generation, WHOLE * seconds)),
-            (Rounding.SEARCHED, _searched(sheet, items, generation, rest, watch)),
-        )
+        _plan(items, width, sheet.size(least), runs, rounding, late=late)
+        for rounding, runs in ((Rounding.SOLVED, solved.runs), (Rounding.SEARCHED, searched))
         if runs
     ]
     return min(plans, key=lambda plan: plan.height)
@@ -77,11 +85,19 @@ class Generation(NamedTuple):
 
     strips: tuple[Strip, ...]
     cover: Cover
-    times: tuple[float, ...]
+    times: tuple[Amount, ...]
     bound: Fraction
+    late: bool
 
 
-def _generated(sheet: Sheet, seconds: float) -> Generation:
+class Solved(NamedTuple):
+    """The solver's whole strips, none if it found none, and whether the clock ended it."""
+
+    runs: list[Run]
+    late: bool
+
+
+def _generated(sheet: Sheet, seconds: float, go_on: GoOn) -> Generation:
     demands = [kind.count for kind in sheet.kinds]
     pricing, cover, strips = StripPricing(sheet), Cover(demands), list(plain_strips(sheet))
     for strip in strips:
@@ -92,15 +108,19 @@ def _generated(sheet: Sheet, seconds: float) -> Generation:
         strips.extend(found[:OFFERED])
         return Offer(rate, [column(strip) for strip in found[:OFFERED]])
 
-    relaxed, bound = generated(cover, demands, price, seconds=seconds)
-    return Generation(tuple(strips), cover, relaxed.times, bound)
+    made = generated(cover, demands, price, seconds=seconds, go_on=go_on)
+    return Generation(tuple(strips), cover, made.relaxed.times, made.bound, made.late)
 
 
-def _solved(sheet: Sheet, generation: Generation, seconds: float) -> list[Run]:
-    """The solver's whole strips; none if it finds none in time."""
-    whole = generation.cover.whole(seconds=seconds, gap=GAP)
+def _solved(sheet: Sheet, generation: Generation, seconds: float, go_on: GoOn) -> Solved:
+    """The solver's whole strips, of few kinds of pieces: it is asked no more than it soon does."""
+    if len(sheet.kinds) > SOLVED_MOST or not go_on():
+        return Solved([], late=False)
+    start = time.monotonic()
+    whole = generation.cover.whole(seconds=seconds, gap=GAP, nodes=NODES, go_on=go_on)
     used = zip(whole.times, generation.strips, strict=False) if whole else ()
-    return [run for times, strip in used if times for run in runs_of_strip(sheet, strip, times)]
+    runs = [run for times, strip in used if times for run in runs_of_strip(sheet, strip, times)]
+    return Solved(runs, time.monotonic() - start >= seconds)
 
 
 def _searched(
@@ -123,8 +143,16 @@ def _searched(
 
 
 def _plan(
-    items: Sequence[Item], width: Length, least: Length, runs: Sequence[Run], rounding: Rounding
+    items: Sequence[Item],
+    width: Length,
+    least: Length,
+    runs: Sequence[Run],
+    rounding: Rounding,
+    *,
+    late: bool,
 ) -> PatternPlan:
     kept = trimmed(runs, [item.count for item in items])
     height = sum((run.times * run.strip.height for run in kept), Fraction(0))
-    return PatternPlan(width=width, height=height, runs=kept, rounding=rounding, bound=least)
+    return PatternPlan(
+        width=width, height=height, runs=kept, rounding=rounding, bound=least, late=late
+    )

@@ -41,6 +41,7 @@ class PatternPlan:
         runs: the strips.
         rounding: how they were made whole.
         bound: no plan of strips that are no higher, in three stages, takes less.
+        late: whether the clock ended the work, so that another run may come to another plan.
     """
 
     width: Length
@@ -48,6 +49,7 @@ class PatternPlan:
     runs: tuple[Run, ...]
     rounding: Rounding
     bound: Length
+    late: bool
 
     @property
     def gap(self) -> float:

@@ -17,7 +17,8 @@ from math import ceil
 import numpy as np
 
 from cutpaths.cloth.packing.bounds import Bound, Reason, apart
-from cutpaths.cloth.packing.cover import Column, Cover
+from cutpaths.cloth.packing.columns import Column
+from cutpaths.cloth.packing.cover import Cover
 from cutpaths.cloth.packing.generation import Offer, generated
 from cutpaths.cloth.packing.items import Item, Length
 from cutpaths.cloth.packing.knapsack import Knapsack
@@ -53,7 +54,7 @@ def _relaxed(sheet: Sheet, seconds: float) -> Fraction:
     for piece, kind in enumerate(sheet.kinds):
         for width, height, _ in kind.ways:
             cover.add(Column(1.0, {piece: sheet.width // width / height}))
-    return generated(cover, demands, slices.priced, seconds=seconds)[1]
+    return generated(cover, demands, slices.priced, seconds=seconds).bound
 
 
 class _Slices:

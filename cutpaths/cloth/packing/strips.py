@@ -9,7 +9,7 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from cutpaths.cloth.packing.cover import Column
+from cutpaths.cloth.packing.columns import Column
 from cutpaths.cloth.packing.knife import cuts_of
 from cutpaths.cloth.packing.runs import Run, runs_of
 from cutpaths.cloth.packing.sheet import Shape, Sheet

@@ -87,15 +87,18 @@ def measured(
     return replace(of, distances=tuple(read))
 
 
-def on_mat(of: Rig, truth: Matrix, crosses: Iterable[int]) -> Rig:
+def on_mat(
+    of: Rig, truth: Matrix, crosses: Iterable[int], *, noise: float = 0.0, seed: int = 0
+) -> Rig:
     """The rig with crosses read off a mat that lies askew."""
+    dice = random.Random(seed)  # noqa: S311  # a simulation, no secret
     cos, sin = math.cos(0.3), math.sin(0.3)
     read = []
     for n in crosses:
         x, y = apply(truth, of.crosses[n - 1])
-        read.append(
-            Position(n, Fraction(cos * x - sin * y + 700), Fraction(sin * x + cos * y + 300))
-        )
+        right, up = cos * x - sin * y + 700, sin * x + cos * y + 300
+        off = dice.gauss(0.0, noise), dice.gauss(0.0, noise)
+        read.append(Position(n, Fraction(right + off[0]), Fraction(up + off[1])))
     return replace(of, positions=tuple(read))
 
 

@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
+import json
 from itertools import combinations
+from pathlib import Path
 
 import pytest
 import rigs
+from test_projector_fit import case_rig
 
 from cutpaths.errors import InputError
 from cutpaths.projector.calibrate import calibrate
 from cutpaths.projector.rig import Rig
+
+SHARED = json.loads(
+    (Path(__file__).parent.parent / "fixtures" / "rigs" / "mistakes.json").read_text()
+)
+MISTAKES = [each for each in SHARED if each["key"]]
+SOUND = [each for each in SHARED if not each["key"]]
 
 
 def told(rig: Rig) -> str:
@@ -109,3 +118,28 @@ def test_a_reading_that_nothing_checks_says_so() -> None:
     found = calibrate(rigs.measured(rigs.rig(), rigs.CAMERAS["tilted"], (*rigs.SIDES, (1, 12))))
     assert found.spare == 0
     assert [residual.checked for residual in found.residuals] == [False] * 5
+
+
+@pytest.mark.parametrize("mistake", MISTAKES, ids=lambda each: each["name"])
+def test_shared_mistakes(mistake: dict[str, object]) -> None:
+    """Readings that a script spoiled are named, with the advice that mends them."""
+    with pytest.raises(InputError) as caught:
+        calibrate(case_rig(mistake))
+    (finding,) = caught.value.findings
+    assert finding.key == mistake["key"]
+    assert finding.hint.startswith(str(mistake["hint"]))
+
+
+@pytest.mark.parametrize("sound", SOUND, ids=lambda each: each["name"])
+def test_shared_readings_that_are_used(sound: dict[str, object]) -> None:
+    """Sound readings pass, with those that are doubtful named."""
+    found = calibrate(case_rig(sound))
+    assert [r.name for r in found.residuals if r.doubtful] == sound["doubtful"]
+
+
+def test_a_slip_of_the_point_is_recognised() -> None:
+    """Ten times too long in a file in mm: no smaller unit explains it, so what it says is asked."""
+    wrong = {(1, 12): 10.0}
+    line = told(rigs.measured(rigs.rig(), rigs.CAMERAS["tilted"], rigs.NINE, wrong=wrong))
+    assert line.startswith("`distances.1-12` must be about 1236 mm by all other readings, got ")
+    assert line.endswith("mm, 10 times that. Was another unit written beside it?")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import json
 import re
+from collections.abc import Iterable
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -12,11 +13,15 @@ import pytest
 import rigs
 from sample_drawings import marked
 
+from cutpaths.drawing import Item
 from cutpaths.errors import DrawingError
 from cutpaths.pieces import build
 from cutpaths.project import load, read
+from cutpaths.projector.report import CAUTIONS
 from cutpaths.readback import page as readback
+from cutpaths.shapes import Text
 from cutpaths.sheets.page import PageDocument
+from cutpaths.sheets.rig_target import PIXEL_MM, target
 from cutpaths.sheets.sheet import Output, Wishes
 from cutpaths.sheets.uses import outputs
 from cutpaths.writers.html import Markup, data_block, filled
@@ -158,6 +163,25 @@ def test_frames_of_a_rig_are_pictures_in_its_pixels() -> None:
         assert sheet.about.face.startswith(("Lay ", "Slide ", "Turn ", "Leave "))
         roles = {item.role.value for item in sheet.items}
         assert {"CUT", "STITCH", "DOT", "CENTER"} <= roles
+        for caution in CAUTIONS:
+            assert caution.removesuffix(".") in sheet.about.face
+        assert _said(sheet.items).count("Do not look into the lens.") == 1
+
+
+def test_the_target_warns_of_the_lens() -> None:
+    """Between its crosses it says so to whoever stands in the light."""
+    sheet = target(TAPED).only_sheet("SVG")
+    assert _said(sheet.items) == [*(str(n) for n in range(1, 13)), "Do not look into the lens."]
+    (caution,) = (item.shape for item in sheet.items if item.key == "caution")
+    assert isinstance(caution, Text)
+    rows = sorted({y for _, y in TAPED.crosses})
+    down = sheet.size[1] - caution.at[1]
+    assert rows[0] < down / PIXEL_MM < rows[1]
+
+
+def _said(items: Iterable[Item]) -> list[str]:
+    """The texts of a drawing."""
+    return [item.shape.string for item in items if isinstance(item.shape, Text)]
 
 
 def test_the_summary_says_how_few() -> None:

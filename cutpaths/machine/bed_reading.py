@@ -4,21 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from typing import TYPE_CHECKING
 
-from cutpaths import source
 from cutpaths.geometry.assembly import PieceKind
 from cutpaths.machine.bed import Bed, Margin, Tool
 from cutpaths.machine.bed_rules import bed_flaws, margin_of
 from cutpaths.machine.bed_shape import NONE, BedTable, ToolTable
-from cutpaths.project.fill import fill
-from cutpaths.project.flaws import stop_at
+from cutpaths.project.file_reader import FileReader
 from cutpaths.roles import STYLES, MachineWork, Role
-
-if TYPE_CHECKING:
-    from pathlib import Path
-
-    from cutpaths.source import Source
 
 DEFAULT_FORMATS = ("svg", "dxf")
 # A backing that is joined is cut as its panels.
@@ -26,33 +18,9 @@ PIECES = {
     "patches": (PieceKind.PATCH,),
     "top": (PieceKind.TOP,),
     "backing": (PieceKind.BACKING, PieceKind.PANEL),
+    "filling": (PieceKind.FILLING,),
     "templates": (PieceKind.TEMPLATE,),
 }
-
-
-def load(path: Path) -> Bed:
-    """Reads and checks a bed file.
-
-    Raises:
-        FileError: the file cannot be read.
-        InputError: something in it cannot be used; it carries every finding of its stage.
-    """
-    return _bed(source.load(path))
-
-
-def read(text: str, *, name: str = "bed") -> Bed:
-    """Reads and checks a bed from text; findings give `name` as its file.
-
-    Raises:
-        InputError: something in it cannot be used; it carries every finding of its stage.
-    """
-    return _bed(source.read(text, name))
-
-
-def _bed(text: Source) -> Bed:
-    file = fill(BedTable, text)
-    stop_at(list(bed_flaws(file)), text)
-    return _settled(file, text.digest)
 
 
 def _settled(file: BedTable, digest: str) -> Bed:
@@ -126,3 +94,8 @@ def _in_order(tools: dict[str, Tool], roles: dict[Role, Tool]) -> tuple[Tool, ..
     last = roles[Role.CUT].name
     used = [tool for tool in tools.values() if tool in roles.values()]
     return tuple(sorted(used, key=lambda t: (not t.draws, t.name == last, t.number)))
+
+
+_FILE = FileReader(BedTable, bed_flaws, _settled, "bed")
+load = _FILE.load
+read = _FILE.read

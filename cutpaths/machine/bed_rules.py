@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from cutpaths.lengths import Unit, exact, shown
+from cutpaths.lengths import Unit, exact_text, shown
 from cutpaths.machine.bed import Feed, Shown, ToolKind
 from cutpaths.machine.bed_shape import NONE, BedTable, MarginTable, ToolTable
 from cutpaths.machine.plotter import range_problem
@@ -70,15 +70,17 @@ def _room_flaws(file: BedTable) -> Iterator[Flaw]:
         ("height", file.bed.height, foot + head),
     ):
         if size <= taken:
-            rest = f"must be more than its margins, {exact(taken, file.units)}"
-            yield Flaw(("bed", key), f"{rest}, got {exact(size, file.units)}")
+            rest = f"must be more than its margins, {exact_text(taken, file.units)}"
+            yield Flaw(("bed", key), f"{rest}, got {exact_text(size, file.units)}")
     tool = cutting_tool(file)
     offset = (tool.blade_offset if tool else None) or Fraction(0)
     free = [left, right, foot, head]
     if file.bed.sections:  # the roll goes on where sections meet
         free = [left, right] if file.bed.feed is Feed.UP else [foot, head]
     if min(free) < offset:
-        problem = f"must be at least the blade offset, {exact(offset, file.units)}, on every edge"
+        problem = (
+            f"must be at least the blade offset, {exact_text(offset, file.units)}, on every edge"
+        )
         yield Flaw(("bed", "margin"), problem, "A knife's axis runs past the corners")
 
 
@@ -99,10 +101,12 @@ def _blade_flaws(name: str, tool: ToolTable, unit: Unit) -> Iterator[Flaw]:
     if tool.kind is ToolKind.PEN:
         for key in ("kerf", "blade_offset", "overcut"):
             if getattr(tool, key):
-                got = exact(getattr(tool, key), unit)
+                got = exact_text(getattr(tool, key), unit)
                 yield Flaw(("tool", name, key), f"must be left out for a pen, got {got}")
     elif tool.blade_offset and tool.kind is not ToolKind.DRAG_KNIFE:
-        problem = f"must be left out for a {tool.kind.value}, got {exact(tool.blade_offset, unit)}"
+        problem = (
+            f"must be left out for a {tool.kind.value}, got {exact_text(tool.blade_offset, unit)}"
+        )
         yield Flaw(("tool", name, "blade_offset"), problem, "Only a drag knife trails its axis")
 
 
@@ -133,17 +137,17 @@ def _spacing_flaws(file: BedTable) -> Iterator[Flaw]:
     kerf = (tool.kerf if tool else None) or Fraction(0)
     spacing = bed.spacing or Fraction(0)
     if bed.common_cuts and bed.spacing:
-        problem = f"must be left out where cuts are common, got {exact(spacing, unit)}"
+        problem = f"must be left out where cuts are common, got {exact_text(spacing, unit)}"
         yield Flaw(("bed", "spacing"), problem, "Neighbours then lie a kerf apart")
     elif not bed.common_cuts and spacing <= kerf:
-        least = f"the kerf, {exact(kerf, unit)}" if kerf else "0"
-        problem = f"must be more than {least}, got {exact(spacing, unit)}"
+        least = f"the kerf, {exact_text(kerf, unit)}" if kerf else "0"
+        problem = f"must be more than {least}, got {exact_text(spacing, unit)}"
         yield Flaw(("bed", "spacing"), problem, "Or write `common_cuts = true`")
     left, right, foot, head = margin_of(bed.margin)
     room = min(bed.width - left - right, bed.height - foot - head)
     if room > 0 and spacing >= room:
-        problem = f"must be less than the room within the margins, {exact(room, unit)}"
-        yield Flaw(("bed", "spacing"), f"{problem}, got {exact(spacing, unit)}")
+        problem = f"must be less than the room within the margins, {exact_text(room, unit)}"
+        yield Flaw(("bed", "spacing"), f"{problem}, got {exact_text(spacing, unit)}")
 
 
 def _shown_flaws(file: BedTable) -> Iterator[Flaw]:
@@ -177,7 +181,7 @@ def _section_flaws(file: BedTable) -> Iterator[Flaw]:
         problem = f"must have no margin at {names[0]} and {names[1]}, where sections meet"
         yield Flaw(path, problem, "Name the margins of the other two edges alone")
     elif min(sides) < LEAST_MARGIN:
-        least = exact(LEAST_MARGIN, file.units)
+        least = exact_text(LEAST_MARGIN, file.units)
         problem = f"must leave {least} at the other two edges, for the alignment marks"
         yield Flaw(("bed", "margin"), problem)
     elif not _marks_tool(file):

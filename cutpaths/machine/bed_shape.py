@@ -16,7 +16,7 @@ NONE = "none"  # the tool of a role that the machine leaves out
 _ROLES = "|".join(sorted(role.lower() for role in Role))
 
 FormatName = Literal["dxf", "dxf-r12", "hpgl", "hpgl-old", "svg"]
-PiecesName = Literal["patches", "top", "backing", "templates"]
+PiecesName = Literal["patches", "top", "backing", "filling", "templates"]
 ToolName = Annotated[
     str,
     Meta(

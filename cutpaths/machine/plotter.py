@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from cutpaths.lengths import Unit, exact
+from cutpaths.lengths import Unit, exact_text
 
 UNIT = Fraction(1, 40)
 OLD_LEAST, OLD_MOST = -(2**15), 2**15 - 1
@@ -27,12 +27,13 @@ def range_problem(size: tuple[Fraction, Fraction], *, middle: bool, unit: Unit) 
         return "", ""
     across, down = (-(-side // most) for side in size)
     tile = [
-        exact(_whole(side / count), unit) for side, count in zip(size, (across, down), strict=True)
+        exact_text(_whole(side / count), unit)
+        for side, count in zip(size, (across, down), strict=True)
     ]
     longest = max(size)
     problem = (
-        f"cannot have 'hpgl-old' for a bed over {exact(most, unit)}, where old plotters stop "
-        f"({OLD_MOST} units), got {exact(longest, unit)}"
+        f"cannot have 'hpgl-old' for a bed over {exact_text(most, unit)}, where old plotters stop "
+        f"({OLD_MOST} units), got {exact_text(longest, unit)}"
     )
     return problem, f"{across} x {down} beds of {tile[0]} x {tile[1]} would do"
 

@@ -13,8 +13,7 @@ from fractions import Fraction
 import numpy as np
 
 from cutpaths.errors import Finding, InputError
-from cutpaths.lengths import exact
-from cutpaths.projector.finding import finding
+from cutpaths.projector.finding import about, finding
 from cutpaths.projector.fit import MAT, PICTURE, Fit, Readings, fit, readings_of, view_from
 from cutpaths.projector.homography import aligned
 from cutpaths.projector.misread import misread_findings
@@ -97,7 +96,7 @@ def calibrate(rig: Rig) -> Calibration:
     errors = error_map(fitted, readings, max(float(rig.within), found))
     worst = max(max(row) for row in errors)
     if worst > WEAK * float(rig.within):
-        off = exact(Fraction(round(worst)), rig.unit)
+        off = about(worst, rig.unit)
         _stop([_more(rig, f"hardly determine the picture: a mark may be off by {off}")])
     (following,) = best_next(rig, readings, fitted, _taken(rig), 1)
     return Calibration(

@@ -1,38 +1,24 @@
-"""The fewest windows that hold all boxes; sets of boxes are the bits of whole numbers.
+"""The windows that may hold boxes; sets of boxes are the bits of whole numbers.
 
-Windows are upright rectangles of one size, either way round. An optimum exists in which each
-window's lower left or upper right edges touch a box, so those places are all that is looked at.
+Windows are upright rectangles of one size, either way round. Any of them can be pushed right and up
+until its lower left edges touch boxes that it holds, and none of those is lost: so windows that
+touch boxes are all that is looked at, and what is proved of them holds for every window. Cloth laid
+askew is not looked at.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from itertools import product
 
 from cutpaths.geometry.polygons import box
+from cutpaths.projector.cover_search import fewest
 from cutpaths.projector.needs import Box
+from cutpaths.projector.window import Window
 from cutpaths.shapes import Motion
 
 SLACK_MM = 1e-6
-NODES_MOST = 20_000
-
-
-@dataclass(frozen=True, slots=True)
-class Window:
-    """A window: lower left corner, size, whether it is turned by a quarter, and what it holds."""
-
-    left: float
-    bottom: float
-    width: float
-    height: float
-    turned: bool
-    holds: int
-
-    @property
-    def box(self) -> Box:
-        """Left, bottom, right and top."""
-        return self.left, self.bottom, self.left + self.width, self.bottom + self.height
 
 
 def holds(window: Box, inner: Box) -> bool:
@@ -68,17 +54,6 @@ def windows(size: tuple[float, float], boxes: Sequence[Box], cloth: Box) -> list
     return list(found.values())
 
 
-def fewest(candidates: Sequence[Window], everything: int, least: int) -> tuple[Window, ...]:
-    """Windows that hold everything: as few as a search of limited length finds."""
-    best = _greedy(candidates, everything)
-    able = _largest(candidates)
-    for count in range(max(1, least), len(best)):
-        budget = [NODES_MOST]
-        if found := _search(able, everything, count, budget):
-            return found
-    return best
-
-
 def balanced(
     chosen: Sequence[Window], candidates: Sequence[Window], boxes: Sequence[Box], cloth: Box
 ) -> tuple[Window, ...]:
@@ -96,7 +71,7 @@ def balanced(
         whole = [replace(each, holds=_union(ring)) for each, ring in rings.items()]
         if _union(whole) != everything:
             continue
-        found = fewest(whole, everything, len(chosen) // turns)
+        found = fewest(whole, everything, len(chosen) // turns).windows
         if len(found) * turns == len(chosen):
             return tuple(copy for one in found for copy in _copies(one, turns, boxes, cloth))
     return tuple(chosen)
@@ -168,48 +143,3 @@ def _within(low: float, high: float, spans: Sequence[tuple[float, float]]) -> in
         if start >= low - SLACK_MM and end <= high + SLACK_MM:
             bits |= 1 << n
     return bits
-
-
-def _greedy(candidates: Sequence[Window], everything: int) -> tuple[Window, ...]:
-    """Always the window that holds most of what is left."""
-    left, chosen = everything, []
-    gain: Callable[[Window], int] = lambda window: (window.holds & left).bit_count()  # noqa: E731
-    while left:
-        best = max(candidates, key=gain)
-        chosen.append(best)
-        left &= ~best.holds
-    return tuple(chosen)
-
-
-def _largest(candidates: Sequence[Window]) -> list[Window]:
-    """Windows that hold something that no other one holds besides all the rest of it."""
-    kept: list[Window] = []
-    for each in sorted(candidates, key=lambda window: -window.holds.bit_count()):
-        if not any(each.holds | other.holds == other.holds for other in kept):
-            kept.append(each)
-    return kept
-
-
-def _search(
-    candidates: Sequence[Window], left: int, count: int, budget: list[int]
-) -> tuple[Window, ...] | None:
-    """`count` windows that hold all that is left: the hardest box decides which to try."""
-    if not left:
-        return ()
-    budget[0] -= 1
-    most = max((window.holds & left).bit_count() for window in candidates)
-    if budget[0] < 0 or count * most < left.bit_count():
-        return None
-    hardest = _hardest(candidates, left)
-    able = [window for window in candidates if window.holds & hardest]
-    for window in sorted(able, key=lambda each: -(each.holds & left).bit_count()):
-        found = _search(candidates, left & ~window.holds, count - 1, budget) if count else None
-        if found is not None:
-            return (window, *found)
-    return None
-
-
-def _hardest(candidates: Sequence[Window], left: int) -> int:
-    """The bit that the fewest windows hold."""
-    bits = [1 << n for n in range(left.bit_length()) if left >> n & 1]
-    return min(bits, key=lambda bit: sum(1 for window in candidates if window.holds & bit))

@@ -14,7 +14,8 @@ from cutpaths.errors import InputError
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.largest_rectangle import largest_rectangle
 from cutpaths.geometry.polygons import Ring, box, distance, edges, middle, offset, sub, unit
-from cutpaths.projector.cover import Window, balanced, bound, fewest, fits, windows
+from cutpaths.projector.cover import balanced, bound, fits, windows
+from cutpaths.projector.cover_search import fewest
 from cutpaths.projector.finding import finding
 from cutpaths.projector.lining_up import (
     Earlier,
@@ -25,6 +26,7 @@ from cutpaths.projector.lining_up import (
 from cutpaths.projector.looks import Look, into_room, look, same
 from cutpaths.projector.needs import Need, Wanted, needs_of
 from cutpaths.projector.view import View
+from cutpaths.projector.window import Window
 from cutpaths.shapes import Motion, Point
 
 
@@ -126,8 +128,11 @@ def plan(piece: Piece, room: Room, wanted: Wanted, calibration: float) -> Plan:
         able = candidates
     most = max(each.holds.bit_count() for each in candidates)
     least = bound(size, boxes, most)
-    chosen = fewest(able, everything, least)
-    chosen = _at_edges(chosen, able, everything)
+    cover = fewest(able, everything, least)
+    least = cover.least
+    if len(able) < len(candidates):  # windows that nothing lines up count for the bound
+        least = fewest(candidates, everything, bound(size, boxes, most)).least
+    chosen = _at_edges(cover.windows, able, everything)
     chosen = balanced(chosen, able, boxes, box(piece.outline))
     placed = _in_order(piece, chosen, needs, calibration)
     return Plan(

@@ -5,9 +5,9 @@ from __future__ import annotations
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import Mark
 from cutpaths.geometry.polygons import distance, edges
-from cutpaths.projector.cover import Window
 from cutpaths.projector.lining_up import clipped
 from cutpaths.projector.needs import Wanted, shown_marks
+from cutpaths.projector.window import Window
 from cutpaths.shapes import Motion, Point
 
 SAME_MM = 0.01

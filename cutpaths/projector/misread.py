@@ -9,12 +9,12 @@ from fractions import Fraction
 import numpy as np
 
 from cutpaths.errors import Finding
-from cutpaths.lengths import decimals, exact
-from cutpaths.projector.finding import finding
+from cutpaths.lengths import decimals, exact_text
+from cutpaths.projector.finding import about, finding
 from cutpaths.projector.fit import Fit, Readings, fit, model
 from cutpaths.projector.precision import standard_errors
 from cutpaths.projector.rig import Rig
-from cutpaths.projector.wrong_unit import times, unit_read
+from cutpaths.projector.wrong_unit import is_factor, times, unit_read
 
 TOGETHER = 4.0  # standard deviations: readings whose mean misfit is less may all be right
 AFTER = 2.5  # the same once the misread one is out
@@ -103,13 +103,13 @@ def _named(rig: Rig, readings: Readings, suspect: _Suspect) -> Finding:
         return finding(f"positions.{cross}", problem, "Read it again")
     read = rig.distances[suspect.index]
     ratio = float(read.mm) / suspect.expected if suspect.expected > 0 else 1.0
-    shown = exact(Fraction(round(suspect.expected)), rig.unit)
-    problem = f"must be about {shown} by all other readings, got {exact(read.mm, rig.unit)}"
-    if unit := unit_read(ratio, rig.unit):
-        return finding(
-            f"distances.{read.name}", f"{problem}, {times(ratio)} that", f"Was it read in {unit}?"
-        )
-    return finding(f"distances.{read.name}", problem, "Measure it again")
+    right = about(suspect.expected, rig.unit)
+    problem = f"must be about {right} by all other readings, got {exact_text(read.mm, rig.unit)}"
+    if not is_factor(ratio):
+        return finding(f"distances.{read.name}", problem, "Measure it again")
+    unit = unit_read(ratio, rig.unit)
+    hint = f"Was it read in {unit}?" if unit else "Was another unit written beside it?"
+    return finding(f"distances.{read.name}", f"{problem}, {times(ratio)} that", hint)
 
 
 def _reading(rig: Rig, rest: int) -> int:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from cutpaths.lengths import exact
+from cutpaths.lengths import exact_text
 from cutpaths.projector.calibrate import Calibration, Residual, still_to_measure
 from cutpaths.projector.lens import on_cloth
 
@@ -28,7 +28,7 @@ def _picture(found: Calibration) -> Iterator[str]:
         moved = on_cloth(found.view, rig)
         corners = zip(found.view.outline, moved.outline, strict=True)
         most = max(((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2) ** 0.5 for p, q in corners)
-        yield f"Cloth of {exact(rig.thickness, rig.unit)} moves a mark by up to {most:.1f} mm"
+        yield f"Cloth of {exact_text(rig.thickness, rig.unit)} moves a mark by up to {most:.1f} mm"
 
 
 def _box(found: Calibration) -> tuple[float, float, float, float]:
@@ -46,7 +46,7 @@ def _readings(found: Calibration) -> Iterator[str]:
 
 
 def _reading(found: Calibration, residual: Residual) -> str:
-    tape = exact(residual.mm, found.rig.unit) if residual.mm else ""
+    tape = exact_text(residual.mm, found.rig.unit) if residual.mm else ""
     remark = "" if residual.checked else "  nothing checks it"
     if residual.doubtful:
         remark = "  doubtful: measure it again"
@@ -54,7 +54,7 @@ def _reading(found: Calibration, residual: Residual) -> str:
 
 
 def _errors(found: Calibration) -> Iterator[str]:
-    within = exact(found.rig.within, found.rig.unit)
+    within = exact_text(found.rig.within, found.rig.unit)
     yield f"Expected error of a mark in mm, as the picture lies, for a tape good to {within}:"
     for row in found.errors:
         yield "  " + " ".join(f"{mm:>5.1f}" for mm in row)

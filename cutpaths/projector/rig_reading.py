@@ -8,35 +8,13 @@ from typing import TYPE_CHECKING
 
 from cutpaths import source
 from cutpaths.errors import InputError
-from cutpaths.project.fill import fill
-from cutpaths.project.flaws import stop_at
+from cutpaths.project.file_reader import FileReader
 from cutpaths.projector.rig import Distance, Lens, Position, Rig, usual_inset
 from cutpaths.projector.rig_rules import USUAL_MARGIN, rig_flaws, within_of
 from cutpaths.projector.rig_shape import LensTable, RigTable
 
 if TYPE_CHECKING:
     from pathlib import Path
-
-    from cutpaths.source import Source
-
-
-def load(path: Path) -> Rig:
-    """Reads and checks a rig file.
-
-    Raises:
-        FileError: the file cannot be read.
-        InputError: something in it cannot be used; it carries every finding of its stage.
-    """
-    return _rig(source.load(path))
-
-
-def read(text: str, *, name: str = "rig") -> Rig:
-    """Reads and checks a rig from text; findings give `name` as its file.
-
-    Raises:
-        InputError: something in it cannot be used; it carries every finding of its stage.
-    """
-    return _rig(source.read(text, name))
 
 
 def placed(error: InputError, path: Path) -> InputError:
@@ -48,12 +26,6 @@ def placed(error: InputError, path: Path) -> InputError:
         file, line = text.place(tuple(filter(None, (table, key))) or ("distances",))
         found.append(replace(finding, file=file, line=line))
     return InputError(*found)
-
-
-def _rig(text: Source) -> Rig:
-    file = fill(RigTable, text)
-    stop_at(list(rig_flaws(file)), text)
-    return _settled(file, text.digest)
 
 
 def _settled(file: RigTable, digest: str) -> Rig:
@@ -85,3 +57,8 @@ def _lens(table: LensTable | None) -> Lens | None:
     if table is None:
         return None
     return Lens(table.height, tuple((int(name), mm) for name, mm in table.distances.items()))
+
+
+_FILE = FileReader(RigTable, rig_flaws, _settled, "rig")
+load = _FILE.load
+read = _FILE.read

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from cutpaths.lengths import exact
+from cutpaths.lengths import exact_text
 from cutpaths.project.flaws import Flaw
 from cutpaths.project.words import word_flaws
 from cutpaths.projector.rig import usual_inset
@@ -26,8 +26,10 @@ def rig_flaws(file: RigTable) -> Iterator[Flaw]:
     yield from _lens_flaws(file)
     within = file.tape.within
     if within is not None and within > TAPE_MOST:
-        got = exact(within, file.units)
-        yield Flaw(("tape", "within"), f"must be at most {exact(TAPE_MOST, file.units)}, got {got}")
+        got = exact_text(within, file.units)
+        yield Flaw(
+            ("tape", "within"), f"must be at most {exact_text(TAPE_MOST, file.units)}, got {got}"
+        )
 
 
 def within_of(file: RigTable) -> Fraction:
@@ -61,7 +63,9 @@ def _distance_flaws(file: RigTable) -> Iterator[Flaw]:
             yield Flaw(path, f"must name crosses from 1 to {last}, got {pair[1]}")
         first = seen.setdefault(pair, name)
         if first != name and abs(mm - file.distances[first]) > slack:
-            both = f"{exact(mm, file.units)} and {exact(file.distances[first], file.units)}"
+            both = (
+                f"{exact_text(mm, file.units)} and {exact_text(file.distances[first], file.units)}"
+            )
             problem = f"must agree with `{first}`, the same distance: got {both}"
             yield Flaw(path, problem, "Measure it again and keep one")
 
@@ -86,16 +90,15 @@ def _lens_flaws(file: RigTable) -> Iterator[Flaw]:
         return
     last, height = file.picture.columns * file.picture.rows, file.lens.height
     if height <= 10 * thickness:
-        problem = f"must be over ten times the cloth, got {exact(height, file.units)}"
+        problem = f"must be over ten times the cloth, got {exact_text(height, file.units)}"
         yield Flaw(("lens", "height"), problem)
     for name, mm in file.lens.distances.items():
         if int(name) > last:
             path = ("lens", "distances", name)
             yield Flaw(path, f"must name a cross from 1 to {last}, got {name}")
         elif mm < height:
-            got = (
-                f"{exact(mm, file.units)}, less than the {exact(height, file.units)} straight down"
-            )
+            short, down = exact_text(mm, file.units), exact_text(height, file.units)
+            got = f"{short}, less than the {down} straight down"
             yield Flaw(("lens", "distances", name), f"must be measured from the lens, got {got}")
     if 0 < len(file.lens.distances) < 3:
         problem = f"must be given to three crosses at least, got {len(file.lens.distances)}"

@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
+from itertools import pairwise
 from statistics import median
 
 from cutpaths.errors import Finding
 from cutpaths.geometry.polygons import distance
-from cutpaths.lengths import INCH, Unit, exact
-from cutpaths.projector.finding import finding
+from cutpaths.lengths import INCH, Unit, exact_text
+from cutpaths.projector.finding import about, finding
 from cutpaths.projector.rig import Rig
 
 UNITS: Mapping[str, Fraction] = {
@@ -20,6 +21,7 @@ UNITS: Mapping[str, Fraction] = {
     "ft": 12 * INCH,
     "m": Fraction(1000),
 }
+_FACTORS = (10.0, 25.4, 2.54, 12.0, 304.8, 30.48, 100.0, 1000.0)
 NEAR = 0.06  # part of a factor by which a reading may miss it
 KEYSTONE = 0.4  # the same before the picture's keystone is known
 APART = 2.2  # a reading this many times off the others is not keystone alone
@@ -49,19 +51,32 @@ def times(ratio: float) -> str:
     >>> times(10.02), times(0.0394)
     ('10 times', '1/25.4 of')
     """
-    known = (10.0, 25.4, 2.54, 12.0, 304.8, 30.48, 100.0, 1000.0)
     up = ratio if ratio >= 1 else 1 / ratio
-    near = min(known, key=lambda each: abs(math.log(up / each)))
-    shown = near if abs(math.log(up / near)) < NEAR else round(up, 1)
+    shown = _nearest_factor(up) if is_factor(ratio) else round(up, 1)
     return f"{shown:g} times" if ratio >= 1 else f"1/{shown:g} of"
+
+
+def is_factor(ratio: float) -> bool:
+    """Whether a ratio is that of two units, either way.
+
+    >>> is_factor(9.9), is_factor(0.0394), is_factor(1.05)
+    (True, True, False)
+    """
+    up = ratio if ratio >= 1 else 1 / ratio
+    return abs(math.log(up / _nearest_factor(up))) < NEAR
+
+
+def _nearest_factor(up: float) -> float:
+    return min(_FACTORS, key=lambda each: abs(math.log(up / each)))
 
 
 def unit_findings(rig: Rig) -> Iterator[Finding]:
     """Readings that no keystone explains but another unit does, one by one or all together."""
     ratios = _ratios(rig)
-    if not ratios:
+    every = [*ratios.values(), *_mat_ratios(rig)]
+    if not every:
         return
-    usual = median(ratios.values())
+    usual = median(ratios.values() or every)
     for name, ratio in ratios.items():
         off = ratio / usual
         if 1 / APART < off < APART:
@@ -70,15 +85,15 @@ def unit_findings(rig: Rig) -> Iterator[Finding]:
             mm = next(d.mm for d in rig.distances if d.name == name)
             problem = f"is about {times(off)} what the other readings say, got "
             hint = f"Was it read in {unit}?"
-            yield finding(f"distances.{name}", problem + exact(mm, rig.unit), hint)
-    yield from _all_wrong(rig, usual * rig.width)
+            yield finding(f"distances.{name}", problem + exact_text(mm, rig.unit), hint)
+    yield from _all_wrong(rig, median(every) * rig.width)
 
 
 def _all_wrong(rig: Rig, width: float) -> Iterator[Finding]:
     """A picture too small or too large to be one, where another unit would make it one."""
     if LEAST_WIDTH <= width <= MOST_WIDTH:
         return
-    shown = exact(Fraction(round(width)), rig.unit)
+    shown = about(width, rig.unit)
     written = float(UNITS[rig.unit.value])
     likely = [
         name
@@ -97,3 +112,11 @@ def _ratios(rig: Rig) -> dict[str, float]:
         d.name: float(d.mm) / distance(spots[d.first - 1], spots[d.second - 1])
         for d in rig.distances
     }
+
+
+def _mat_ratios(rig: Rig) -> Iterator[float]:
+    """Mm a pixel from each cross on the mat to the next."""
+    for p, q in pairwise(rig.positions):
+        pixels = distance(rig.crosses[p.cross - 1], rig.crosses[q.cross - 1])
+        if pixels:
+            yield math.hypot(float(q.x - p.x), float(q.y - p.y)) / pixels

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import http.server
 import sys
+import threading
 from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,7 +17,7 @@ sys.path.insert(0, str(Path(__file__).parent.parent))
 from test_writers_page import page
 
 from browser.driver import browser
-from browser.tabs import opened
+from browser.tabs import ROOT, opened
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Page
@@ -25,6 +28,26 @@ def context() -> Iterator[BrowserContext]:
     """A browser as large as the simulated picture."""
     with browser(1920, 1080) as opened:
         yield opened
+
+
+class _Quiet(http.server.SimpleHTTPRequestHandler):
+    """Serves the modules to this machine alone."""
+
+    def log_message(self, *_: object) -> None:
+        """Says nothing."""
+
+
+@pytest.fixture(scope="module")
+def modules(context: BrowserContext) -> Iterator[Page]:
+    """A tab that can import the page's modules, each on its own: `import("/fit.js")`."""
+    handler = partial(_Quiet, directory=str(ROOT / "cutpaths" / "projector" / "page"))
+    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
+        threading.Thread(target=server.serve_forever, daemon=True).start()
+        tab = context.new_page()
+        tab.goto(f"http://127.0.0.1:{server.server_address[1]}/fit.js")
+        yield tab
+        tab.close()
+        server.shutdown()
 
 
 @pytest.fixture

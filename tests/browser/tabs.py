@@ -11,6 +11,8 @@ import numpy as np
 import rigs
 from PIL import Image
 
+from cutpaths.projector.rig import Rig
+from cutpaths.projector.rig_text import rig_text
 from cutpaths.projector.view import Matrix, apply, inverse
 from cutpaths.shapes import Motion, Point
 from cutpaths.sheets.page import PageDocument
@@ -43,6 +45,36 @@ def opened(context: BrowserContext, folder: Path, document: PageDocument) -> Pag
     return tab
 
 
+def script_rig(rig: Rig) -> dict[str, Any]:
+    """A rig as the page's script has it."""
+    return plain_rig() | {
+        "unit": rig.unit.value,
+        "within": float(rig.within),
+        "thickness": float(rig.thickness),
+        "lens": rig.lens
+        and {
+            "height": float(rig.lens.height),
+            "distances": [[n, float(mm)] for n, mm in rig.lens.distances],
+        },
+        "distances": [[d.first, d.second, float(d.mm)] for d in rig.distances],
+        "positions": [[p.cross, float(p.x), float(p.y)] for p in rig.positions],
+    }
+
+
+def plain_rig() -> dict[str, Any]:
+    """The simulated rig without readings, as the page's script has it."""
+    plain = rigs.rig()
+    keys = ("width", "height", "columns", "rows", "inset")
+    return {key: getattr(plain, key) for key in keys} | {
+        "unit": "mm",
+        "within": 1.0,
+        "thickness": 0.0,
+        "lens": None,
+        "distances": [],
+        "positions": [],
+    }
+
+
 def typed(tab: Page, readings: list[tuple[int, int, str]]) -> None:
     """Types readings into the form, row by row."""
     for n, (first, second, text) in enumerate(readings, 1):
@@ -54,10 +86,22 @@ def typed(tab: Page, readings: list[tuple[int, int, str]]) -> None:
                 field.fill(str(value))
 
 
+def typed_mat(tab: Page, readings: list[tuple[int, str, str]]) -> None:
+    """Goes to the form for a ruled mat and types where crosses fall on it."""
+    tab.get_by_label("Ruled mat").check()
+    for n, values in enumerate(readings, 1):
+        if tab.get_by_label(f"Cross of mat reading {n}", exact=True).count() == 0:
+            tab.get_by_role("button", name="One more reading").click()
+        for label, value in zip(("Cross", "Right", "Up"), values, strict=True):
+            tab.get_by_label(f"{label} of mat reading {n}", exact=True).fill(str(value))
+
+
 def calibrated(tab: Page, truth: Matrix) -> None:
-    """Types what a tape says on a true rig, to a thousandth of a mm, and goes to the marks."""
-    rig = rigs.measured(rigs.rig(), truth, rigs.NINE)
-    typed(tab, [(d.first, d.second, f"{float(d.mm):.3f} mm") for d in rig.distances])
+    """Loads the rig file of a true rig, and goes to the marks."""
+    text = rig_text(rigs.measured(rigs.rig(), truth, rigs.NINE))
+    file: Any = {"name": "rig.toml", "mimeType": "application/toml", "buffer": text.encode()}
+    tab.set_input_files("#load", file)
+    tab.get_by_text("Calibrated: ").wait_for()
     tab.get_by_role("button", name="Calibrate or mark").click()
 
 

@@ -6,38 +6,50 @@ compared with where the true rig has it.
 
 from __future__ import annotations
 
-import http.server
 import json
 import math
-import threading
-from functools import partial
+from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 import rigs
+from test_projector_fit import case_rig
 from test_writers_page import page
 
-from browser.driver import CHROMIUM
-from browser.tabs import calibrated, cut_line, off_line, opened, screen, true_pixel
+from browser.driver import NEEDS_CHROMIUM
+from browser.tabs import (
+    cut_line,
+    off_line,
+    opened,
+    plain_rig,
+    screen,
+    script_rig,
+    true_pixel,
+    typed,
+)
+from cutpaths.projector.calibrate import calibrate, still_to_measure
+from cutpaths.projector.lens import on_cloth
+from cutpaths.projector.view import apply
 from cutpaths.shapes import Motion
 from cutpaths.sheets.sheet import Wishes
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Page
 
-pytestmark = pytest.mark.skipif(not CHROMIUM.exists(), reason="run tests/browser/install first")
+pytestmark = NEEDS_CHROMIUM
 ROOT = Path(__file__).parent.parent.parent
-LOFT = ROOT / "fixtures" / "rigs" / "loft.toml"
 NEAR = 0.2  # pixels
-REACH = 5.0  # pixels to either side of a line in which its light is looked for
+PLACES = ((0.0, 0.0), (300.0, 200.0), (-420.5, 110.25), (410.0, -90.0))
 
 
 @pytest.mark.parametrize("name", sorted(rigs.CAMERAS))
 def test_marks_fall_where_the_truth_has_them(shown: Page, name: str) -> None:
     """The cut lines and the arms of both dots of a corner, read off the screen, within 0.2 px."""
     truth = rigs.CAMERAS[name]
-    calibrated(shown, truth)
+    rig = rigs.measured(rigs.rig(), truth, rigs.NINE)
+    typed(shown, [(d.first, d.second, f"{float(d.mm):.3f} mm") for d in rig.distances])
+    shown.get_by_role("button", name="Calibrate or mark").click()
     shown.keyboard.press("t")
     data = page().content.as_data()
     station, lines = data["pieces"][0]["stations"][0], data["pieces"][0]["lines"]
@@ -70,37 +82,59 @@ def _is_arm(points: list[list[float]]) -> bool:
     return abs(math.hypot(u - x, v - y) - 4.0) < 1e-6 and (x == u or y == v)
 
 
-def test_the_script_fits_as_the_package_does(context: BrowserContext) -> None:
-    """Every shared case comes out within 1e-6 px of what scipy found."""
-    handler = partial(_Quiet, directory=str(ROOT / "cutpaths" / "projector" / "page"))
+def test_the_script_fits_as_the_package_does(modules: Page) -> None:
+    """Every shared case comes out within 1e-6 px and mm of what scipy found.
+
+    What a mark may be off by, and what to measure next, are what the package says.
+    """
     cases = json.loads((ROOT / "fixtures" / "rigs" / "cases.json").read_text())
-    with http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
-        threading.Thread(target=server.serve_forever, daemon=True).start()
-        tab = context.new_page()
-        tab.goto(f"http://127.0.0.1:{server.server_address[1]}/fit.js")
-        found = tab.evaluate(
-            """async ([cases, crosses]) => {
-                const { fitView } = await import("/fit.js");
-                const { apply } = await import("/homography.js");
-                return cases.map((each) => {
-                    const view = fitView(1920, 1080, crosses, each);
-                    return each.places.map(([place]) => apply(view.toPixel, place));
-                });
-            }""",
-            [cases, [list(p) for p in rigs.rig().crosses]],
-        )
-        tab.close()
-        server.shutdown()
-    for case, pixels in zip(cases, found, strict=True):
+    found = modules.evaluate(
+        """async ([cases, plain]) => {
+            const { calibrated } = await import("/calibrate.js");
+            const { apply } = await import("/homography.js");
+            return cases.map(({ distances, positions, places }) => {
+                const found = calibrated({ ...plain, distances, positions });
+                return [places.map(([place]) => apply(found.view.toPixel, place)),
+                    found.residuals.map((each) => each.off), found.worst, found.next];
+            });
+        }""",
+        [cases, plain_rig()],
+    )
+    for case, (pixels, off, worst, following) in zip(cases, found, strict=True):
         for (_, wanted), pixel in zip(case["places"], pixels, strict=True):
             assert math.dist(wanted, pixel) < 1e-6, case["name"]
+        assert off == pytest.approx(case["off"], abs=1e-6), case["name"]
+        ours = calibrate(case_rig(case))
+        assert worst == pytest.approx(ours.worst, rel=1e-6), case["name"]
+        assert tuple(following) == (still_to_measure(ours.rig) or (ours.following,))[0], case[
+            "name"
+        ]
 
 
-class _Quiet(http.server.SimpleHTTPRequestHandler):
-    """Serves the modules to this machine alone."""
-
-    def log_message(self, *_: object) -> None:
-        """Says nothing."""
+def test_the_script_raises_cloth_as_the_package_does(modules: Page) -> None:
+    """With thickness and lens a place of the cloth is where the package has it, to 1e-6 px."""
+    for name, slants in (("keystoned", ()), ("off-centre", (1, 4, 9, 12))):
+        truth = rigs.CAMERAS[name]
+        height = {"keystoned": 1500, "off-centre": 2000}[name]
+        plain = rigs.measured(rigs.rig(thickness=Fraction(5, 2)), truth, rigs.NINE)
+        spots = [apply(truth, p) for p in plain.crosses]
+        read = [(n, math.hypot(*spots[n - 1], height)) for n in slants]
+        rig = rigs.with_lens(plain, height, read)
+        view = on_cloth(calibrate(rig).view, rig)
+        assert view != calibrate(rig).view
+        found = modules.evaluate(
+            """async ([rig, places]) => {
+                const { calibrated } = await import("/calibrate.js");
+                const { crossesOf } = await import("/crosses.js");
+                const { apply } = await import("/homography.js");
+                const { onCloth } = await import("/lens.js");
+                const { view } = onCloth(calibrated(rig).view, rig, crossesOf(rig));
+                return places.map((place) => apply(view.toPixel, place));
+            }""",
+            [script_rig(rig), PLACES],
+        )
+        for place, pixel in zip(PLACES, found, strict=True):
+            assert math.dist(view.pixel(place), pixel) < 1e-6
 
 
 def test_frames_planned_for_a_rig(context: BrowserContext, tmp_path: Path) -> None:
@@ -117,5 +151,13 @@ def test_frames_planned_for_a_rig(context: BrowserContext, tmp_path: Path) -> No
         wanted = true_pixel(truth, place.point((point[0], point[1])))
         assert math.dist(drawn, wanted) < 1e-3
     assert "A mark may be off by" in (tab.text_content("#work-words") or "")
+    # The middle of a blanket has no marks: that is where the panel hides none.
+    assert tab.locator("#panel").get_attribute("class") == ""
+    boxes = tab.locator("#picture text").evaluate_all(
+        "all => all.map((e) => e.getBBox()).map(({ x, y, height }) => [x, y, height])"
+    )
+    seen = [(y, height) for x, y, height in boxes if 0 < x < 1920 and -20 < y < 1080]
+    assert seen
+    assert all(y >= 0 and y + 0.9 * height <= 1080 for y, height in seen)
     assert tab.failures == []  # type: ignore[attr-defined]
     tab.close()

@@ -1,15 +1,16 @@
 /**
- * The least-squares fit of a picture to tape readings: the same sums as `projector/fit.py`, which
- * explains them. What a reading may be off by, misread ones and what to measure next are worked out
- * there, not here.
+ * The least-squares fit of a picture to readings: the same sums as `projector/fit.py`, which
+ * explains them.
  *
  * Readings are {distances: [[first, second, mm]], positions: [[cross, x, y]]}, crosses counted
- * from 1.
+ * from 1. Distances are counted first, then crosses on the mat.
  */
 
+import { dot, flipped, median, solve, squareOf } from "./equations.js";
 import { inverse, product } from "./homography.js";
 
-const PICTURE = 5;
+export const PICTURE = 5;
+const MAT = 3;
 const ROUNDS_MOST = 200;
 const SETTLED = 1e-14;
 const DEPTH_LEAST = 0.05;
@@ -17,31 +18,53 @@ const STARTS = [[0, 0], [0.3, 0], [-0.3, 0], [0, 0.3], [0, -0.3]];
 
 /** How many numbers are read beyond what is looked for; less than 0 where there are too few. */
 export function spare({ distances, positions }) {
-  return distances.length + 2 * positions.length - PICTURE - (positions.length ? 3 : 0);
+  return distances.length + 2 * positions.length - PICTURE - (positions.length ? MAT : 0);
 }
 
-/**
- * The view that fits best: {toTable, toPixel, rest}, rest in mm, distances first, then right and up
- * of each cross on the mat. Null where the readings leave the picture free.
- */
-export function fitView(width, height, crosses, readings) {
-  if (spare(readings) < 0) return null;
+/** Readings as numbers near 1: lengths in `unit` mm, places of the picture in half diagonals. */
+export function knownOf(width, height, crosses, readings) {
   const half = Math.hypot(width, height) / 2;
   const spots = crosses.map(([x, y]) => [(x - width / 2) / half, (height / 2 - y) / half]);
   const unit = unitOf(spots, readings);
-  const known = {
+  return {
+    width,
+    height,
+    half,
+    unit,
     spots,
     corner: [width / 2 / half, height / 2 / half],
     distances: readings.distances.map(([i, j, mm]) => [i - 1, j - 1, mm / unit]),
     positions: readings.positions.map(([i, x, y]) => [i - 1, x / unit, y / unit]),
   };
+}
+
+/** All but one reading. */
+export function without(known, index) {
+  const count = known.distances.length;
+  return {
+    ...known,
+    distances: known.distances.filter((_, n) => n !== index),
+    positions: known.positions.filter((_, n) => n !== index - count),
+  };
+}
+
+/** The fit with the least squares of all starts: {numbers, rest, slope, squares}, in units. */
+export function fitOf(known) {
   const fits = STARTS.map((start) => settle(known, startFrom(known, start)));
-  const best = fits.reduce((a, b) => (b.squares < a.squares ? b : a));
-  if (isFree(best.slope)) return null;
-  const [a, b, e, g, h] = best.numbers;
+  return fits.reduce((a, b) => (b.squares < a.squares ? b : a));
+}
+
+/** The view that a fit's numbers say: {toTable, toPixel}. */
+export function viewOf({ width, height, half, unit }, [a, b, e, g, h]) {
   const about = [1 / half, 0, -width / 2 / half, 0, -1 / half, height / 2 / half, 0, 0, 1];
   const toTable = product([a * unit, b * unit, 0, 0, e * unit, 0, g, h, 1], about);
-  return { toTable, toPixel: inverse(toTable), rest: best.rest.map((r) => r * unit) };
+  return { toTable, toPixel: inverse(toTable) };
+}
+
+/** The part of each reading's error that shows in its rest; nought where nothing checks it. */
+export function standardErrors({ slope }) {
+  const square = squareOf(slope, 1e-12);
+  return slope.map((row) => Math.sqrt(Math.max(0, 1 - dot(row, solve(square, row)))));
 }
 
 /** Steps downhill from a start until the steps vanish. */
@@ -51,7 +74,7 @@ function settle(known, start) {
   let { rest, slope } = model(known, numbers);
   let squares = dot(rest, rest);
   for (let round = 0; round < ROUNDS_MOST; round += 1) {
-    const step = solve(...normal(slope, rest, damping));
+    const step = solve(squareOf(slope, damping), flipped(slope).map((u) => -dot(u, rest)));
     const tried = numbers.map((value, n) => value + step[n]);
     const next = possible(known, tried) ? model(known, tried) : null;
     if (next && dot(next.rest, next.rest) <= squares) {
@@ -69,7 +92,7 @@ function settle(known, start) {
 }
 
 /** Model less tape for each reading, and its change with each number. */
-function model(known, numbers) {
+export function model(known, numbers) {
   const places = known.spots.map((spot) => spotOf(spot, numbers));
   const rest = [];
   const slope = [];
@@ -95,7 +118,7 @@ function model(known, numbers) {
 }
 
 /** Where a point of the picture falls, and the change of right and up with a, b, e, g and h. */
-function spotOf([x, y], [a, b, e, g, h]) {
+export function spotOf([x, y], [a, b, e, g, h]) {
   const depth = g * x + h * y + 1;
   const [right, up] = [(a * x + b * y) / depth, (e * y) / depth];
   return {
@@ -136,11 +159,7 @@ function unitOf(spots, { distances, positions }) {
     const [[i, x, y], [j, u, v]] = [positions[n], positions[n - 1]];
     if (apart(i - 1, j - 1)) ratios.push(Math.hypot(x - u, y - v) / apart(i - 1, j - 1));
   }
-  ratios.sort((a, b) => a - b);
-  const middle = ratios.length / 2;
-  const found = Number.isInteger(middle)
-    ? (ratios[middle - 1] + ratios[middle]) / 2
-    : ratios[Math.floor(middle)];
+  const found = median(ratios);
   return found > 0 ? found : 1;
 }
 
@@ -149,43 +168,9 @@ function mean(points) {
   return [sum[0] / points.length, sum[1] / points.length];
 }
 
-function dot(u, v) {
-  return u.reduce((sum, value, n) => sum + value * v[n], 0);
-}
-
-/** The damped normal equations: a matrix and its right side. */
-function normal(slope, rest, damping) {
-  const count = slope[0].length;
-  const columns = Array.from({ length: count }, (_, n) => slope.map((row) => row[n]));
-  const matrix = columns.map((u) => columns.map((v) => dot(u, v)));
-  matrix.forEach((row, n) => { row[n] += damping * (row[n] + 1e-12); });
-  return [matrix, columns.map((u) => -dot(u, rest))];
-}
-
-/** Linear equations by elimination with the largest pivot. */
-function solve(matrix, right) {
-  const rows = matrix.map((row, n) => [...row, right[n]]);
-  const count = rows.length;
-  for (let n = 0; n < count; n += 1) {
-    const pivot = rows.slice(n).reduce((best, row, k) =>
-      (Math.abs(row[n]) > Math.abs(rows[best][n]) ? n + k : best), n);
-    [rows[n], rows[pivot]] = [rows[pivot], rows[n]];
-    for (let k = n + 1; k < count; k += 1) {
-      const factor = rows[k][n] / rows[n][n];
-      for (let c = n; c <= count; c += 1) rows[k][c] -= factor * rows[n][c];
-    }
-  }
-  const found = new Array(count).fill(0);
-  for (let n = count - 1; n >= 0; n -= 1) {
-    let sum = rows[n][count];
-    for (let c = n + 1; c < count; c += 1) sum -= rows[n][c] * found[c];
-    found[n] = sum / rows[n][n];
-  }
-  return found;
-}
-
 /** Whether the readings leave some number free: a column that the others make up (Gram-Schmidt). */
-function isFree(slope) {
+export function isFree(slope) {
+  if (slope.length < slope[0].length) return true;
   const basis = [];
   for (let n = 0; n < slope[0].length; n += 1) {
     let column = slope.map((row) => row[n]);

@@ -1,38 +1,76 @@
-/** Lengths as people write them: 1204, 47.5 in, 47 1/2", 120,4 is refused. In mm. */
+/** Lengths as people write them and as messages show them, read as `lengths.py` reads them; mm. */
 
-const UNITS = { mm: 1, cm: 10, m: 1000, in: 25.4, inch: 25.4, inches: 25.4, '"': 25.4, "″": 25.4 };
-const VULGAR = { "½": 1 / 2, "¼": 1 / 4, "¾": 3 / 4, "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8 };
+const INCH = 25.4;
+const UNITS = {
+  mm: 1, cm: 10, m: 1000, in: INCH, inch: INCH, inches: INCH, '"': INCH, "″": INCH,
+  yd: 36 * INCH, yard: 36 * INCH, yards: 36 * INCH,
+};
+const VULGAR = {
+  "½": 1 / 2, "⅓": 1 / 3, "⅔": 2 / 3, "¼": 1 / 4, "¾": 3 / 4,
+  "⅛": 1 / 8, "⅜": 3 / 8, "⅝": 5 / 8, "⅞": 7 / 8,
+};
+const FINEST = 64; // parts of an inch on the finest ruler
+const LONGEST = 60; // characters
+const MOST = 100_000; // mm
+const DECIMAL = "([0-9]{1,9}(?:\\.[0-9]{0,9})?|\\.[0-9]{1,9})(?!\\s*[/⁄0-9])";
+const FRACTION = "([0-9]{1,9})\\s*[/⁄]\\s*([0-9]{1,9})";
+const MIXED = `([0-9]{1,9})(?:\\s+|\\s*-\\s*)${FRACTION}`;
+const SIGN = "(?=[0-9½⅓⅔¼¾⅛⅜⅝⅞])([0-9]{0,9})\\s*-?\\s*([½⅓⅔¼¾⅛⅜⅝⅞])";
 const LENGTH = new RegExp(
-  "^\\s*(-?)(?:([0-9]{1,9}(?:\\.[0-9]{0,9})?)|([0-9]{1,9})[\\s-]+([0-9]{1,9})[/⁄]([0-9]{1,9})"
-  + "|([0-9]{1,9})[/⁄]([0-9]{1,9})|([0-9]{0,9})\\s*-?\\s*([½¼¾⅛⅜⅝⅞]))\\s*([A-Za-z\"″]*)\\s*$",
+  `^\\s*([+-]?)\\s*(?:${DECIMAL}|${FRACTION}|${MIXED}|${SIGN})\\s*([A-Za-z"″]*)\\s*$`,
 );
 
 /** {mm} of a written length, or {problem}; a bare number takes `unit`. */
 export function readLength(text, unit) {
-  const found = LENGTH.exec(text);
-  const example = 'such as 1204, 47.5 in or 47 1/2 in';
-  if (!found) return { problem: `must be a length ${example}` };
-  const [, sign, plain, whole, over, under, top, bottom, count, vulgar, name] = found;
+  const found = text.length <= LONGEST ? LENGTH.exec(text) : null;
+  if (!found) return { problem: "must be a length such as 1204, 47.5 in or 47 1/2 in" };
+  const [, sign, plainly, over, under, whole, top, bottom, count, vulgar, name] = found;
   const size = UNITS[(name || unit).toLowerCase()];
-  if (!size) return { problem: `must be in mm, cm, m or in, not ${name}` };
+  if (!size) return { problem: `must be in cm, in, m, mm or yd, not ${name}` };
   if (Number(under) === 0 || Number(bottom) === 0) return { problem: "must not divide by zero" };
-  let number = Number(plain);
-  if (whole) number = Number(whole) + Number(over) / Number(under);
-  else if (top) number = Number(top) / Number(bottom);
+  let number = Number(plainly);
+  if (over) number = Number(over) / Number(under);
+  else if (whole) number = Number(whole) + Number(top) / Number(bottom);
   else if (vulgar) number = Number(count || 0) + VULGAR[vulgar];
-  return { mm: (sign ? -number : number) * size };
+  if (number * size > MOST) return { problem: "must not be over 100 m" };
+  return { mm: (sign === "-" ? -number : number) * size };
 }
 
-/** A length in a unit, with what decimals it needs. */
-export function showLength(mm, unit) {
-  return `${Number((mm / UNITS[unit]).toFixed(3))} ${unit}`;
+/** A written length with its unit, and single spaces. */
+export function withUnit(text, unit) {
+  const neat = text.trim().replace(/\s+/g, " ");
+  return /[A-Za-z"″]$/.test(neat) ? neat : `${neat} ${unit}`;
 }
 
-/** The unit that explains a reading `ratio` times too large; empty where none does. */
-export function unitRead(ratio, unit) {
-  for (const name of ["mm", "cm", "in", "m"]) {
-    const expected = UNITS[unit] / UNITS[name];
-    if (name !== unit && Math.abs(Math.log(ratio / expected)) < 0.4) return name;
+/** A length for a message: exact where `unit` can say it, else with ~ and four figures. */
+export function exact(mm, unit) {
+  const number = mm / UNITS[unit];
+  const parts = number * FINEST;
+  if (unit === "in" && Math.abs(parts - Math.round(parts)) < 1e-9) {
+    return `${mixed(Math.round(parts))} in`;
   }
-  return "";
+  const text = String(Number(number.toFixed(4)));
+  return `${Math.abs(Number(text) - number) < 1e-9 ? "" : "~"}${text} ${unit}`;
+}
+
+/** A length for "about": to the sixteenth of an inch, else to the mm. */
+export function about(mm, unit) {
+  return exact(unit === "in" ? (Math.round((mm / INCH) * 16) * INCH) / 16 : Math.round(mm), unit);
+}
+
+/** The unit in which a reading was written, where messages can be in it; else the usual one. */
+export function unitOfText(written, usual) {
+  const name = /[A-Za-z"″]+$/.exec(written ?? "")?.[0].toLowerCase();
+  return ["mm", "cm", "in"].find((each) => name && UNITS[each] === UNITS[name]) ?? usual;
+}
+
+/** Parts of an inch as whole and fraction in lowest terms. */
+function mixed(parts) {
+  const [size, sign] = [Math.abs(parts), parts < 0 ? "-" : ""];
+  const [whole, rest] = [Math.floor(size / FINEST), size % FINEST];
+  let under = FINEST;
+  while (rest && (rest * under) / FINEST % 2 === 0) under /= 2;
+  const part = `${(rest * under) / FINEST}/${under}`;
+  if (!rest) return `${sign}${whole}`;
+  return whole ? `${sign}${whole} ${part}` : `${sign}${part}`;
 }

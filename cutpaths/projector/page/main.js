@@ -1,22 +1,32 @@
 /** Puts the page together: reads its data, listens, and draws after each change. */
 
-import { crossesOf, usualInset } from "./crosses.js";
-import { fitView, spare } from "./fit.js";
+import { standAside, standBetween } from "./aside.js";
+import { calibrated } from "./calibrate.js";
+import { crossesOf } from "./crosses.js";
+import { spare } from "./fit.js";
+import { formFor, showRemarks } from "./forms.js";
 import { actionOf, helpRows } from "./keys.js";
-import { drawMarks, drawScale } from "./marks.js";
+import { onCloth } from "./lens.js";
+import { drawMarks, drawScale, linesOf, scaleLines } from "./marks.js";
 import { roleSwitches, set, showRoles, showWork } from "./panel.js";
-import { formFor, remarksOf, rigOf, rowsFor, showRemarks } from "./readings.js";
-import { readRig, rigText } from "./rig_file.js";
+import { EMPTY, KINDS, remarksOf, rigOf, rowsFor } from "./readings.js";
+import { freshText, readRig, savedText } from "./rig_file.js";
 import { after, initial } from "./state.js";
 import { forget, keep, kept } from "./store.js";
 import { drawTarget } from "./target.js";
+import { verdict } from "./verdict.js";
 
+const HOW = {
+  tape: "Lay a tape from the middle of one cross to the middle of another.",
+  mat: "Read where the middle of each cross falls on the mat: right and up from one of its corners.",
+};
+const LARGEST = 100_000; // characters of a rig file
 const find = (id) => document.getElementById(id);
 const data = JSON.parse(find("data").textContent);
 let state = initial(data);
 let rig;
 let rows;
-let problems = [];
+let kind = "tape";
 let view = null;
 let chosen = [];
 
@@ -29,57 +39,55 @@ function pictureSize() {
 /** The rig for this window: what the browser kept, else the file's, else a new one. */
 function rigHere() {
   const [width, height] = pictureSize();
-  const file = data.rig;
-  const inset = usualInset(width, height);
-  const fresh = {
-    name: file?.name ?? "Projector", width, height, columns: 4, rows: 3, inset, within: 1,
-    distances: [], positions: [],
+  const fits = (text) => {
+    const found = text ? readRig(text).rig : null;
+    return found && found.width === width && found.height === height ? found : null;
   };
-  const fits = file && file.width === width && file.height === height;
-  return kept(width, height) ?? (fits ? file : fresh);
+  return fits(kept(width, height, data.rig)) ?? fits(data.rig)
+    ?? readRig(freshText(width, height, data.unit)).rig;
 }
 
 function take(next) {
   rig = next;
+  kind = rig.positions.length && !rig.distances.length ? "mat" : "tape";
+  find("unit").value = rig.unit;
   rows = rowsFor(rig);
-  find("unit").value = rig.unit ?? find("unit").value;
-  find("form").replaceChildren(formFor(rows, type, choose));
+  showForm();
+}
+
+/** The form of a kind, with its rows. */
+function showForm() {
+  for (const each of KINDS) find(`kind-${each}`).checked = each === kind;
+  set("how", HOW[kind]);
+  find("form").replaceChildren(formFor(kind, rows[kind], type, choose));
   change(rows);
 }
 
 /** After each letter typed: the fit, and what each reading is off by. */
 function change(next) {
   rows = next;
-  const read = rigOf(rig, rows, find("unit").value);
-  ({ problems } = read);
-  rig = read.rig;
-  const crosses = crossesOf(rig);
-  const sound = problems.every((problem) => !problem);
-  view = sound ? fitView(rig.width, rig.height, crosses, rig) : null;
-  if (view && !view.toTable.every(Number.isFinite)) view = null;
-  showRemarks(remarksOf(rig, rows, problems, crosses, view));
-  set("fit", verdict(sound));
-  if (view) keep(rig);
+  const { rig: read, problems } = rigOf(rig, rows, find("unit").value);
+  rig = read;
+  const sound = KINDS.every((each) => problems[each].every((problem) => !problem));
+  const found = sound && rig.distances.length + rig.positions.length ? calibrated(rig) : null;
+  const cloth = found?.view ? onCloth(found.view, rig, crossesOf(rig)) : {};
+  view = cloth.view ?? null;
+  if (cloth.finding) found.findings.push(cloth.finding);
+  const remarks = remarksOf(rig, rows, problems, found);
+  showRemarks(remarks[kind]);
+  set("fit", verdict({ rig, problems, found, kind, remarks, over: spare(rig) }));
+  if (view) keep(rig.width, rig.height, savedText(rig), data.rig ?? "");
   draw();
 }
 
 function type(row, key, text) {
-  change(rows.map((each, n) => (n === row ? { ...each, [key]: text } : each)));
-}
-
-function verdict(sound) {
-  if (!sound) return "Mend the readings marked below.";
-  const more = spare(rig);
-  if (more < 0) return `Measure ${-more} more.`;
-  if (!view) return "These readings leave the picture free: measure a diagonal.";
-  if (!more) return "Calibrated, but nothing checks the readings: measure one more.";
-  const size = Math.sqrt(view.rest.reduce((sum, r) => sum + r * r, 0) / more);
-  if (size > 4 * rig.within) return `The readings disagree by about ${size.toFixed(1)} mm.`;
-  return `Calibrated: readings agree within ${size.toFixed(1)} mm.`;
+  const typed = rows[kind].map((each, n) => (n === row ? { ...each, [key]: text } : each));
+  change({ ...rows, [kind]: typed });
 }
 
 function choose(n) {
-  chosen = [Number(rows[n].from), Number(rows[n].to)];
+  const row = rows[kind][n];
+  chosen = (kind === "tape" ? [row.from, row.to] : [row.cross]).map(Number);
   draw();
 }
 
@@ -99,17 +107,22 @@ function draw() {
   picture.replaceChildren();
   const calibrating = state.mode === "calibrate";
   const stopped = calibrating ? "" : refusal();
-  if (calibrating) drawTarget(picture, crossesOf(rig), width, height, state, chosen);
-  else if (!stopped) drawMarks(picture, data, state, view, width);
-  if (state.scale && view && !refusal()) drawScale(picture, data, state, view, width);
+  if (calibrating) drawTarget(picture, crossesOf(rig), rig, state, chosen);
+  else if (!stopped && !state.scale) drawMarks(picture, data, state, view, width);
+  const scaled = state.scale && !refusal();
+  if (scaled) drawScale(picture, data, state, view, width);
   document.body.className = state.light ? "light-on-dark" : "dark-on-light";
   find("calibrate").hidden = !calibrating;
   find("work").hidden = calibrating;
-  find("panel").hidden = !state.panel;
+  find("panel").hidden = !state.panel || state.help;
   find("help").hidden = !state.help;
   set("refusal", state.scale && !stopped ? refusal() : stopped);
   showWork(data, state);
   showRoles(data, state);
+  const ratio = window.devicePixelRatio;
+  if (scaled) standAside(find("panel"), scaleLines(data, view), ratio);
+  else if (calibrating || stopped) standBetween(find("panel"), rig, ratio);
+  else standAside(find("panel"), linesOf(data, state, view), ratio);
 }
 
 function act(action, detail) {
@@ -117,12 +130,14 @@ function act(action, detail) {
     if (document.fullscreenElement) document.exitFullscreen();
     else document.documentElement.requestFullscreen().catch(() => {});
   }
+  const { help } = state;
   state = after(state, action, detail);
   draw();
+  if (state.help !== help) find(state.help ? "help" : "panel").querySelector("[data-action=help]")?.focus();
 }
 
 function save() {
-  const url = URL.createObjectURL(new Blob([rigText(rig)], { type: "application/toml" }));
+  const url = URL.createObjectURL(new Blob([savedText(rig)], { type: "application/toml" }));
   const anchor = document.createElement("a");
   anchor.href = url;
   anchor.download = "rig.toml";
@@ -134,7 +149,8 @@ async function load(event) {
   const [file] = event.target.files;
   event.target.value = "";
   if (!file) return;
-  const found = file.size > 1e6 ? { problem: "the file is too large" } : readRig(await file.text());
+  const small = file.size <= LARGEST;
+  const found = small ? readRig(await file.text()) : { problem: "the file is too large" };
   if (found.problem) set("fit", `${file.name}: ${found.problem}.`);
   else take(found.rig);
 }
@@ -148,10 +164,17 @@ document.addEventListener("keydown", (event) => {
 for (const button of document.querySelectorAll("button[data-action]")) {
   button.addEventListener("click", () => act(button.dataset.action));
 }
+for (const each of KINDS) {
+  find(`kind-${each}`).addEventListener("change", () => {
+    kind = each;
+    chosen = [];
+    showForm();
+  });
+}
 find("more").addEventListener("click", () => {
-  rows = [...rows, { from: "", to: "", text: "" }];
-  find("form").replaceChildren(formFor(rows, type, choose));
-  change(rows);
+  rows = { ...rows, [kind]: [...rows[kind], EMPTY[kind]] };
+  showForm();
+  find("form").querySelector("tbody tr:nth-last-child(2) input").focus();
 });
 find("save").addEventListener("click", save);
 find("load").addEventListener("change", load);
@@ -162,7 +185,6 @@ find("fresh").addEventListener("click", () => {
 });
 find("unit").addEventListener("change", () => change(rows));
 window.addEventListener("resize", () => (view ? draw() : take(rigHere())));
-find("unit").value = data.unit;
 find("roles").replaceChildren(...roleSwitches(data, (key) => act("role", key)));
 find("keys").replaceChildren(...helpRows());
 find("cautions").textContent = data.cautions.join(" ");

@@ -6,20 +6,20 @@ import { line, shape } from "./svg.js";
 const HORIZON = 1e-3; // of the depth at the picture's middle: what is farther is not drawn
 
 /** From mm of the piece to pixels: laid, mirrored, nudged, on the table, on the picture. */
-export function placeOf(state, station, view, raised) {
+export function placeOf(state, station, view) {
   const radians = (state.turn * Math.PI) / 180;
   const nudge = motion([Math.cos(radians), Math.sin(radians), ...state.shift]);
   const home = motion(station.home);
   const laid = state.mirrored ? product(MIRROR, home) : home;
   const table = product(motion(station.room), product(nudge, laid));
-  return product(view.toPixel, raised ? product(raised, table) : table);
+  return product(view.toPixel, table);
 }
 
 /** Draws the state's frame into a group. */
 export function drawMarks(group, data, state, view, width) {
   const piece = data.pieces[state.piece];
   const station = piece.stations[state.station];
-  const place = placeOf(state, station, view, data.raised);
+  const place = placeOf(state, station, view);
   const step = station.steps[state.step];
   const roles = new Map(data.roles.map((role) => [role.key, role]));
   for (const each of [...piece.lines, ...station.extra]) {
@@ -35,18 +35,34 @@ export function drawMarks(group, data, state, view, width) {
   for (const letter of piece.letters) drawText(group, place, letter.at, letter.text, state, width);
 }
 
+/** All lines of a station as they lie in the picture, whatever step is shown. */
+export function linesOf(data, state, view) {
+  const piece = data.pieces[state.piece];
+  const station = piece.stations[state.station];
+  const place = placeOf(state, station, view);
+  return [...piece.lines, ...station.extra].flatMap(({ points, closed }) =>
+    warped(place, closed ? [...points, points[0]] : points));
+}
+
 /** Draws the scale squares about the middle of the picture's table. */
 export function drawScale(group, data, state, view, width) {
-  const place = data.raised ? product(view.toPixel, data.raised) : view.toPixel;
+  const ink = {
+    stroke: plain(state), "stroke-width": lineWidth(state, width), "data-role": "SCALE",
+  };
+  for (const part of scaleLines(data, view)) group.append(line(part, ink));
   for (const [size, text] of data.scale) {
+    const below = size > 90;
+    drawText(group, view.toPixel, [0, below ? -size / 2 - 4 : 0], text, state, width, below);
+  }
+}
+
+/** The scale squares as they lie in the picture. */
+export function scaleLines(data, view) {
+  return data.scale.flatMap(([size]) => {
     const half = size / 2;
     const ring = [[-half, -half], [half, -half], [half, half], [-half, half], [-half, -half]];
-    const ink = {
-      stroke: plain(state), "stroke-width": lineWidth(state, width), "data-role": "SCALE",
-    };
-    for (const part of warped(place, ring)) group.append(line(part, ink));
-    drawText(group, place, [0, size > 90 ? -half - 12 : 0], text, state, width);
-  }
+    return warped(view.toPixel, ring);
+  });
 }
 
 /** The width of lines, in pixels: the strength is for a picture of 1920. */
@@ -94,11 +110,23 @@ function before(place, start, end, least) {
   return near > 0 ? [start, cut] : [cut, end];
 }
 
-function drawText(group, place, at, text, state, width) {
+/** Writes a text in the middle over a place, or hanging from it. */
+function drawText(group, place, at, text, state, width, hangs = false) {
   if (depthAt(place, at) <= HORIZON * Math.abs(place[8])) return;
   const [x, y] = apply(place, at);
   const size = ((12 + 6 * state.strength) * width) / 1920;
   group.append(shape("text", {
-    x, y, fill: plain(state), "font-size": size, "text-anchor": "middle",
+    x,
+    y: inView(y, size, group.viewBox.baseVal.height),
+    fill: plain(state),
+    "font-size": size,
+    "text-anchor": "middle",
+    "dominant-baseline": hangs ? "hanging" : "auto",
   }, text));
+}
+
+/** The foot of a text that would be cut by the picture's upper or lower edge, moved inward. */
+function inView(y, size, height) {
+  if (y > height - size / 4 && y < height + size) return height - size / 4;
+  return y > 0 && y < size ? size : y;
 }

@@ -1,108 +1,114 @@
 /**
- * The rig file: the part of TOML that it needs, written and read. What is read is checked here as
- * far as the page needs it; `cutpaths calibrate` checks it whole.
+ * The rig file. Its text is what the page keeps, saves and loads: readings are changed in it, and
+ * all else stays as it was written.
  */
 
-import { usualInset } from "./crosses.js";
-import { readLength } from "./lengths.js";
+import { withUnit } from "./lengths.js";
+import { settled } from "./rig_rules.js";
+import { lineOf } from "./toml_line.js";
 
-/** A rig as the text of a rig file. Lengths are in mm. */
-export function rigText(rig) {
-  const lines = [
-    "# A projector above a cutting table, for cutpaths; saved by its page.",
-    "format = 1",
-    `name = ${JSON.stringify(rig.name)}`,
-    'units = "mm"',
-    "",
-    "[picture]",
-    ...["width", "height", "columns", "rows", "inset"].map((key) => `${key} = ${rig[key]}`),
-    "",
-    "[tape]",
-    `within = ${decimal(rig.within)}`,
-    "",
-    "[distances]",
-    ...rig.distances.map(([i, j, mm]) => `"${i}-${j}" = ${decimal(mm)}`),
-    "",
-    "[positions]",
-    ...rig.positions.map(([i, x, y]) => `"${i}" = [${decimal(x)}, ${decimal(y)}]`),
-  ];
-  return `${lines.join("\n")}\n`;
+const KNOWN = {
+  "": ["format", "name", "units"],
+  picture: ["width", "height", "columns", "rows", "inset"],
+  tape: ["within"],
+  cloth: ["margin", "thickness"],
+  lens: ["height"],
+  "lens.distances": null,
+  distances: null,
+  positions: null,
+};
+
+/** The text of a rig that is still to be measured. */
+export function freshText(width, height, unit) {
+  return `# A projector above a cutting table, for cutpaths; begun on its page.
+format = 1
+name = "Projector"
+units = "${unit}"
+
+[picture]
+width = ${width}
+height = ${height}
+
+[distances]
+
+[positions]
+`;
 }
 
 /** {rig} of a rig file's text, or {problem}. */
 export function readRig(text) {
   const tables = { "": {} };
   let table = "";
-  const lines = text.split(/\r?\n/);
-  for (const [n, line] of lines.entries()) {
-    const bare = line.replace(/#(?=(?:[^"]*"[^"]*")*[^"]*$).*$/, "").trim();
-    const head = /^\[([a-z.]+)\]$/.exec(bare);
-    const pair = /^"?([A-Za-z0-9_-]+)"?\s*=\s*(.+)$/.exec(bare);
-    if (head) table = head[1];
-    else if (pair) tables[table] = { ...tables[table], [pair[1]]: value(pair[2].trim()) };
-    else if (bare) return { problem: `line ${n + 1} of the file is not understood` };
-  }
-  return settled(tables);
-}
-
-/** A value: a text, a pair, or a word as it stands. */
-function value(text) {
-  if (text.startsWith("[")) return text.replace(/^\[|\]$/g, "").split(",").map((t) => plainValue(t));
-  return plainValue(text);
-}
-
-function plainValue(text) {
-  const trimmed = text.trim();
-  if (!/^".*"$/.test(trimmed)) return trimmed;
-  try {
-    return JSON.parse(trimmed);
-  } catch {
-    return trimmed.slice(1, -1);
-  }
-}
-
-function settled(tables) {
-  const [file, picture] = [tables[""], tables.picture ?? {}];
-  const unit = file.units ?? "in";
-  const [width, height] = [Number(picture.width), Number(picture.height)];
-  const [columns, rows] = [Number(picture.columns ?? 4), Number(picture.rows ?? 3)];
-  if (file.format !== "1") return { problem: "this is no rig file: `format = 1` is missing" };
-  if (!(width >= 320 && height >= 320 && width <= 16384 && height <= 16384)) {
-    return { problem: "`picture.width` and `picture.height` must be from 320 to 16384 pixels" };
-  }
-  if (![columns, rows].every((n) => Number.isInteger(n) && n >= 3 && n <= 9)) {
-    return { problem: "`picture.columns` and `picture.rows` must be from 3 to 9" };
-  }
-  const wrong = [];
-  const mm = (written, key, positive) => {
-    const found = readLength(String(written), unit);
-    const small = positive && !(found.mm > 0) ? "must be more than 0" : "";
-    if (found.problem || small) wrong.push(`\`${key}\` ${found.problem || small}`);
-    return found.mm;
-  };
-  const last = columns * rows;
-  const named = (key, list) => list.every((n) => n >= 1 && n <= last && Number.isInteger(n))
-    || !wrong.push(`\`${key}\` must name crosses from 1 to ${last}`);
-  const distances = Object.entries(tables.distances ?? {}).map(([key, written]) => {
-    const pair = key.split("-").map(Number);
-    if (named(`distances.${key}`, pair) && (pair.length !== 2 || pair[0] === pair[1])) {
-      wrong.push(`\`distances.${key}\` must be between two different crosses`);
+  for (const [n, line] of text.replace(/^\uFEFF/, "").split(/\r?\n/).entries()) {
+    const found = lineOf(line);
+    const at = `line ${n + 1} of the file`;
+    if (!found) return { problem: `${at} is not understood: write each key on a line of its own` };
+    if (found.table) {
+      table = found.table;
+      if (!Object.hasOwn(KNOWN, table)) return { problem: `${at}: \`${table}\` is not a known table` };
+      if (tables[table]) return { problem: `${at} has the table \`${table}\` again` };
+      tables[table] = {};
     }
-    return [...pair, mm(written, `distances.${key}`, true)];
-  });
-  const positions = Object.entries(tables.positions ?? {}).map(([key, written]) => {
-    named(`positions.${key}`, [Number(key)]);
-    return [Number(key), ...[].concat(written).map((each) => mm(each, `positions.${key}`, false))];
-  });
-  const within = tables.tape?.within === undefined ? 1 : mm(tables.tape.within, "tape.within", true);
-  const inset = Number(picture.inset ?? usualInset(width, height));
-  if (wrong.length) return { problem: wrong[0] };
-  const name = String(file.name ?? "Projector");
-  const rig = { name, width, height, columns, rows, inset, within, distances, positions };
-  return { rig };
+    if (found.key === undefined) continue;
+    const { key, values, list } = found;
+    if (!table && key === "include") {
+      return { problem: "`include` names files that the page cannot read: put all into one file" };
+    }
+    if (KNOWN[table] && !KNOWN[table].includes(key)) {
+      return { problem: `${at}: \`${key}\` is not a known key` };
+    }
+    if (Object.hasOwn(tables[table], key)) return { problem: `${at} has \`${key}\` again` };
+    if (list !== (table === "positions") || (list && values.length !== 2)) {
+      return { problem: `${at}: \`${key}\` must be ${list ? "a single value" : "a pair, right and up"}` };
+    }
+    tables[table][key] = list ? values : values[0];
+  }
+  return settled(text, tables);
 }
 
-/** A number without exponent, to a millionth. */
-function decimal(mm) {
-  return String(Number(mm.toFixed(6)));
+/** A rig's text with its readings as they are now; all else in it as it was written. */
+export function savedText(rig) {
+  const left = { distances: new Map(), positions: new Map() };
+  for (const [i, j, , written] of rig.distances) {
+    const taken = left.distances.has(`${i}-${j}`);
+    left.distances.set(taken ? `${j}-${i}` : `${i}-${j}`, [written]);
+  }
+  for (const [n, , , written] of rig.positions) left.positions.set(String(n), written);
+  const ends = {};
+  const lines = [];
+  let table = "";
+  for (const line of rig.text.trimEnd().split(/\r?\n/)) {
+    const found = lineOf(line);
+    table = found.table ?? table;
+    const list = left[table];
+    const now = list?.get(found.key);
+    list?.delete(found.key);
+    if (!list || found.key === undefined) lines.push(line);
+    else if (now) lines.push(isSame(found.values, now, rig.unit) ? line : pair(found, now, rig.unit));
+    if (list && (found.table || found.key)) ends[table] = lines.length;
+  }
+  const open = Object.keys(left).filter((name) => left[name].size);
+  for (const name of open.filter((each) => !(each in ends))) {
+    lines.push("", `[${name}]`);
+    ends[name] = lines.length;
+  }
+  for (const name of open.sort((a, b) => ends[b] - ends[a])) {
+    const added = [...left[name]].map(([key, now]) => pair({ key, comment: "" }, now, rig.unit));
+    lines.splice(ends[name], 0, ...added);
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+function isSame(values, now, unit) {
+  return values.length === now.length && values.every((each, n) => withUnit(each, unit) === now[n]);
+}
+
+/** A line of a file for a reading. */
+function pair({ key, comment }, written, unit) {
+  const values = written.map((each) => {
+    const bare = each.endsWith(` ${unit}`) ? each.slice(0, -unit.length - 1) : "";
+    return /^-?(0|[1-9][0-9]*)(\.[0-9]+)?$/.test(bare) ? bare : JSON.stringify(each);
+  });
+  const value = written.length > 1 ? `[${values.join(", ")}]` : values[0];
+  return `"${key}" = ${value}${comment ? `  ${comment}` : ""}`;
 }

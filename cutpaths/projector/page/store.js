@@ -1,23 +1,27 @@
-/** What the browser keeps: the calibration, one for each size of picture. Works without storage. */
+/**
+ * What the browser keeps: a rig file's text, one for each size of picture. Works without storage.
+ *
+ * `from` is the rig file that the page was made with, empty without one: once that is another, what
+ * was kept is out of date.
+ */
 
 const KEY = "cutpaths-rig";
 
-/** Keeps a rig for pictures of its size. */
-export function keep(rig) {
+/** Keeps a rig's text for pictures of a size. */
+export function keep(width, height, text, from) {
   try {
-    localStorage.setItem(`${KEY}-${rig.width}x${rig.height}`, JSON.stringify(rig));
+    localStorage.setItem(`${KEY}-${width}x${height}`, JSON.stringify({ text, from }));
     return true;
   } catch {
     return false;
   }
 }
 
-/** The rig kept for pictures of a size; null where there is none. */
-export function kept(width, height) {
+/** The text kept for pictures of a size; null where there is none, or it is out of date. */
+export function kept(width, height, from) {
   try {
     const found = JSON.parse(localStorage.getItem(`${KEY}-${width}x${height}`));
-    const whole = found && Array.isArray(found.distances) && Array.isArray(found.positions);
-    return whole && found.width === width && found.height === height ? found : null;
+    return typeof found?.text === "string" && (!from || found.from === from) ? found.text : null;
   } catch {
     return null;
   }

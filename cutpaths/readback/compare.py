@@ -9,13 +9,29 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from itertools import pairwise
 
 from cutpaths.readback.found import Found, Kind, Point, Tile
 
-COORDINATE_MM = 1e-6  # the step to which a drawing is rounded
-LENGTH_MM = 3e-6  # of a segment whose ends are each off by a step both ways
-AREA_MM = 1e-6  # times the perimeter: of an outline whose points are each off by a step
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slack:
+    """How much a file may be off.
+
+    Attributes:
+        coordinate: of each coordinate, in mm.
+        length: of a segment whose ends are each off by that both ways, in mm.
+        area: times the perimeter, of an outline whose points are each off by that, in mm.
+    """
+
+    coordinate: float
+    length: float
+    area: float
+
+
+# The step to which a drawing is rounded: what a format with decimals keeps.
+EXACT = Slack(coordinate=1e-6, length=3e-6, area=1e-6)
 ANGLE_DEGREES = 1e-6
 SHOWN = 20
 
@@ -24,12 +40,14 @@ _MAY_DOUBLE = "DIMENSION"
 _DOUBLE_DECIMALS = 5
 
 
-def differences(expected: Iterable[Found], found: Iterable[Found]) -> tuple[str, ...]:
+def differences(
+    expected: Iterable[Found], found: Iterable[Found], slack: Slack = EXACT
+) -> tuple[str, ...]:
     """Each difference in one line, the first `SHOWN` of them; empty where there is none."""
     must, has = _by_role(expected), _by_role(found)
     lines: list[str] = []
     for role in must | has:
-        lines += _role(role, must.get(role, []), has.get(role, []))
+        lines += _role(role, must.get(role, []), has.get(role, []), slack)
         if role != _MAY_DOUBLE:
             lines += _doubles(role, has.get(role, []))
     more = len(lines) - SHOWN
@@ -45,9 +63,9 @@ def order_difference(expected: Iterable[Found], found: Iterable[Found]) -> tuple
     return ()
 
 
-def place_difference(name: str, must: Point, found: Point) -> tuple[str, ...]:
+def place_difference(name: str, must: Point, found: Point, slack: Slack = EXACT) -> tuple[str, ...]:
     """Says where a corner or a size is another than it must be."""
-    same = _same_point(must, found)
+    same = _same_point(must, found, slack)
     return () if same else (f"{name} must be {_numbers(must)} mm, found {_numbers(found)}",)
 
 
@@ -58,7 +76,7 @@ def _by_role(items: Iterable[Found]) -> dict[str, list[Found]]:
     return roles
 
 
-def _role(role: str, must: list[Found], has: list[Found]) -> Iterator[str]:
+def _role(role: str, must: list[Found], has: list[Found], slack: Slack) -> Iterator[str]:
     """The differences of one role; where items lack, pairing the others would mislead."""
     wanted, counted = Counter(i.kind for i in must), Counter(i.kind for i in has)
     for kind in Kind:
@@ -66,67 +84,67 @@ def _role(role: str, must: list[Found], has: list[Found]) -> Iterator[str]:
             yield f"{role}: {wanted[kind]} of kind {kind} expected, {counted[kind]} found"
     if wanted == counted:
         for number, (one, other) in enumerate(zip(must, has, strict=True), start=1):
-            for words in _item(one, other):
+            for words in _item(one, other, slack):
                 yield f"{role} {one.kind} {number}: {words}"
 
 
-def _item(must: Found, has: Found) -> Iterator[str]:
+def _item(must: Found, has: Found, slack: Slack) -> Iterator[str]:
     if must.kind != has.kind:
         yield f"must come before the {has.kind} that is found here"
         return
     for name in ("key", "string", "anchor", "fill", "edge"):
         if getattr(must, name) != getattr(has, name):
             yield f"{name} must be {getattr(must, name)!r}, found {getattr(has, name)!r}"
-    yield from _tile(must.tile, has.tile)
+    yield from _tile(must.tile, has.tile, slack)
     if must.closed != has.closed:
         yield "must be closed, found open" if must.closed else "must be open, found closed"
     if len(must.points) != len(has.points):
         yield f"must have {len(must.points)} points, found {len(has.points)}"
-    elif not all(map(_same_point, must.points, has.points)):
-        yield _misplaced(must, has)
-    if not abs(must.size - has.size) <= COORDINATE_MM:
+    elif not all(_same_point(a, b, slack) for a, b in zip(must.points, has.points, strict=True)):
+        yield _misplaced(must, has, slack)
+    if not abs(must.size - has.size) <= slack.coordinate:
         yield f"size must be {must.size:.6f} mm, found {has.size:.6f}"
     if not abs((has.angle - must.angle + 180.0) % 360.0 - 180.0) <= ANGLE_DEGREES:
         yield f"angle must be {must.angle:.6f} degrees, found {has.angle:.6f}"
 
 
-def _same_point(a: Point, b: Point) -> bool:
+def _same_point(a: Point, b: Point, slack: Slack) -> bool:
     # A number that is not one fails every comparison.
-    return abs(a[0] - b[0]) <= COORDINATE_MM and abs(a[1] - b[1]) <= COORDINATE_MM
+    return abs(a[0] - b[0]) <= slack.coordinate and abs(a[1] - b[1]) <= slack.coordinate
 
 
-def _tile(must: Tile | None, has: Tile | None) -> Iterator[str]:
+def _tile(must: Tile | None, has: Tile | None, slack: Slack) -> Iterator[str]:
     """The differences of a print; the rest says nothing where its image is another one."""
     if must is None or has is None or must.image != has.image:
         if must != has:
             yield "must show another print"
         return
-    if not _same_point(must.size, has.size):
+    if not _same_point(must.size, has.size, slack):
         yield f"its print must be {_numbers(must.size)} mm large, found {_numbers(has.size)}"
-    if not all(abs(a - b) <= COORDINATE_MM for a, b in zip(must.place, has.place, strict=True)):
+    if not all(abs(a - b) <= slack.coordinate for a, b in zip(must.place, has.place, strict=True)):
         yield f"its print must lie at {must.place}, found {has.place}"
 
 
-def _misplaced(must: Found, has: Found) -> str:
+def _misplaced(must: Found, has: Found, slack: Slack) -> str:
     """What was done to an item whose points are not where they must be."""
     gaps = [math.dist(a, b) for a, b in zip(must.points, has.points, strict=True)]
     # NaN is never the greatest: a point that has one is named before all others.
     worst = max(range(len(gaps)), key=lambda n: math.inf if math.isnan(gaps[n]) else gaps[n])
     one, other = must.points[worst], has.points[worst]
     at = f"point {worst + 1} must be at {_numbers(one)} mm, found {_numbers(other)}"
-    return f"{_done(must, has)}, {at}"
+    return f"{_done(must, has, slack)}, {at}"
 
 
-def _done(must: Found, has: Found) -> str:
+def _done(must: Found, has: Found, slack: Slack) -> str:
     before, after = _lengths(must), _lengths(has)
     area, other = _area(must.points), _area(has.points)
-    slack = AREA_MM * sum(before)
-    if all(abs(a - b) <= LENGTH_MM for a, b in zip(before, after, strict=True)):
-        turned_over = abs(area) > slack and abs(area + other) <= slack
+    least = slack.area * sum(before)
+    if all(abs(a - b) <= slack.length for a, b in zip(before, after, strict=True)):
+        turned_over = abs(area) > least and abs(area + other) <= least
         return "is mirrored" if turned_over else "is moved"
     if sum(before) and all(math.isfinite(length) for length in after):
         ratio = sum(after) / sum(before)
-        if all(abs(a * ratio - b) <= LENGTH_MM for a, b in zip(before, after, strict=True)):
+        if all(abs(a * ratio - b) <= slack.length for a, b in zip(before, after, strict=True)):
             return f"is scaled by {ratio:.6f}"
     return "has another shape"
 

@@ -41,7 +41,7 @@ from cutpaths.writers.dxf_setup import (
     settled_options,
     to_bytes,
 )
-from cutpaths.writers.writable import require_unpainted, require_writable
+from cutpaths.writers.writable import lines_alone
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as DxfDocument
@@ -64,9 +64,7 @@ def render(document: Document) -> bytes:
     Raises:
         DrawingError: there is not one sheet, or it holds what cannot be written.
     """
-    drawing = document.only_sheet("DXF")
-    require_writable(drawing)
-    require_unpainted(drawing, "DXF")
+    drawing = lines_alone(document, "DXF")
     with settled_options():
         doc = new_document(drawing)
         unit = drawing.about.unit

@@ -15,7 +15,7 @@ from collections.abc import Iterator
 from cutpaths.drawing import Document, Drawing, Item, expand, flatten, in_groups
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Circle, Path, Point
-from cutpaths.writers.writable import require_unpainted, require_writable
+from cutpaths.writers.writable import lines_alone
 
 # The AutoCAD colour index: 1 red, 3 green, 5 blue, 7 black or white.
 _INDEX_COLOURS = {1: (255, 0, 0), 3: (0, 255, 0), 5: (0, 0, 255), 7: (0, 0, 0)}
@@ -29,9 +29,7 @@ def render(document: Document) -> bytes:
     Raises:
         DrawingError: there is not one sheet, or it holds what cannot be written.
     """
-    drawing = document.only_sheet("DXF")
-    require_writable(drawing)
-    require_unpainted(drawing, "DXF")
+    drawing = lines_alone(document, "DXF")
     flat = (part for item in drawing.items for part in flatten(item))
     items = [
         (item.role, part)

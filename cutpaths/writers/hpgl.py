@@ -19,7 +19,7 @@ from cutpaths.errors import DrawingError
 from cutpaths.geometry.chords import chords
 from cutpaths.roles import STYLES, MachineWork, Role
 from cutpaths.shapes import Circle, Path, Point
-from cutpaths.writers.writable import require_unpainted, require_writable
+from cutpaths.writers.writable import lines_alone
 
 UNITS_PER_MM = 40
 LEAST, MOST = -(2**30), 2**30 - 1  # of a coordinate in HP-GL/2, in units
@@ -43,9 +43,7 @@ def plot(document: Document, *, reach: Units, sized: bool) -> bytes:
     Raises:
         DrawingError: there is not one sheet, or it holds what cannot be written.
     """
-    drawing = document.only_sheet("HP-GL")
-    require_writable(drawing)
-    require_unpainted(drawing, "HP-GL")
+    drawing = lines_alone(document, "HP-GL")
     lines = ["IN;"]
     if sized:
         width, height = (round(side * UNITS_PER_MM) for side in drawing.size)

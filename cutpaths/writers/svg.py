@@ -19,7 +19,7 @@ from __future__ import annotations
 
 import xml.etree.ElementTree as ET
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -117,20 +117,29 @@ def _stroke(role: Role, pen: Pen, unit: _Unit) -> dict[str, str]:
 
 @dataclass(frozen=True, slots=True)
 class _Unit:
-    """The unit of a file's numbers."""
+    """The unit of a file's numbers, and the form in which each is written."""
 
     name: str
     mm: float
-    decimals: int
+    form: str
 
     def number(self, mm: float) -> str:
-        """A length or coordinate in this unit, without a sign where all decimals are nought."""
-        # Adding 0.0 turns -0.0 into 0.0.
-        return f"{round(mm / self.mm, self.decimals) + 0.0:.{self.decimals}f}"
+        """A length or coordinate in this unit."""
+        return self._unsigned(self.form % (mm / self.mm))
+
+    def pairs(self, points: Iterable[Point]) -> str:
+        """Points in this unit, all at once: this is where a large file spends its time."""
+        pair, mm = f"{self.form},{self.form}", self.mm
+        return self._unsigned(" L ".join([pair % (x / mm, y / mm) for x, y in points]))
+
+    def _unsigned(self, text: str) -> str:
+        """Without the sign of numbers whose decimals are all nought."""
+        nought = self.form % 0.0
+        return text.replace(f"-{nought}", nought)
 
 
-_MM = _Unit("mm", 1.0, 6)
-_INCH = _Unit("in", INCH_MM, 8)
+_MM = _Unit("mm", 1.0, "%.6f")
+_INCH = _Unit("in", INCH_MM, "%.8f")
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,13 +166,7 @@ class _Ink:
     def route(self, points: tuple[Point, ...], closed: bool) -> str:
         """The way of a path from point to point, in user units."""
         height = self.height
-        if self.unit is _INCH:
-            number = _INCH.number
-            route = " L ".join([f"{number(x)},{number(height - y)}" for x, y in points])
-        else:
-            # As `number`, all points at once: this is where a large file spends its time.
-            route = " L ".join([f"{x:.6f},{height - y:.6f}" for x, y in points])
-            route = route.replace("-0.000000", "0.000000")
+        route = self.unit.pairs((x, height - y) for x, y in points)
         return f"M {route}{' Z' if closed else ''}"
 
     def _lettering(self, text: Text) -> _Element:

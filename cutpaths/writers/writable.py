@@ -10,7 +10,7 @@ import re
 import unicodedata
 from typing import assert_never
 
-from cutpaths.drawing import Dimension, Drawing, Item, Placed
+from cutpaths.drawing import Dimension, Document, Drawing, Item, Placed
 from cutpaths.errors import DrawingError
 from cutpaths.shapes import Circle, Path, Point, Text
 
@@ -30,7 +30,7 @@ def require_writable(drawing: Drawing) -> None:
     if not all(0 < side < REACH_MM for side in drawing.size):
         raise DrawingError(f"{drawing.name}: the sheet must have a size, got {drawing.size}")
     about = drawing.about
-    for text in (drawing.name, about.project, about.digest, about.piece, about.face):
+    for text in (drawing.name, about.project, about.digest, about.piece, about.face, about.author):
         _require_printable(text)
     for item in drawing.items:
         _require_item(item)
@@ -74,6 +74,18 @@ def _paint_problem(item: Item) -> str:
     if item.paint is None or (isinstance(item.shape, Path) and item.shape.closed):
         return ""
     return "only a closed line can be painted"
+
+
+def lines_alone(document: Document, form: str) -> Drawing:
+    """The one sheet of a document, for a format that holds one and no paint.
+
+    Raises:
+        DrawingError: there is not one sheet, it is painted, or it holds what cannot be written.
+    """
+    drawing = document.only_sheet(form)
+    require_writable(drawing)
+    require_unpainted(drawing, form)
+    return drawing
 
 
 def require_unpainted(drawing: Drawing, form: str) -> None:

@@ -1,0 +1,190 @@
+"""Blocks: what a booklet is made of, as plain data; how it is set is for its writer.
+
+Lengths on paper in mm. Texts are plain: no markup in them means anything.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from cutpaths.drawing import Drawing
+from cutpaths.paint import Colour
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A heading inside a chapter."""
+
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A few sentences."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Bullets:
+    """Things in no order."""
+
+    items: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Numbered:
+    """What is done in order."""
+
+    items: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """Words or labels, each with what it stands for."""
+
+    rows: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """Rows under heads.
+
+    Attributes:
+        heads: of the columns.
+        rows: each with a text for every column.
+        parts: how wide the columns are to one another; as wide as they need where it is empty.
+    """
+
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    parts: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Picture:
+    """A drawing, as large as it fits.
+
+    Attributes:
+        drawing: what is shown.
+        alt: what is seen in it, for those who hear the booklet.
+        caption: below it; empty for none.
+        height: the most that it takes of a page, in mm.
+        width: the most that it takes across, in mm; 0 for all there is.
+    """
+
+    drawing: Drawing
+    alt: str
+    caption: str = ""
+    height: float = 120.0
+    width: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """A step with its picture, which no page parts.
+
+    Attributes:
+        number: of the step in its chapter.
+        title: a few words.
+        words: what to do, sentence by sentence.
+        check: what must be seen when it is right; empty for nothing.
+        picture: beside the words.
+    """
+
+    number: int
+    title: str
+    words: tuple[str, ...]
+    check: str
+    picture: Picture
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Beside:
+    """Blocks with a small picture at their left."""
+
+    picture: Picture
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """What can hurt someone."""
+
+    title: str
+    items: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """What is good to know beside the text."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chip:
+    """A cloth of the key: its tint, the letter in it, its name, and more about it."""
+
+    tint: Colour
+    letter: str
+    name: str
+    more: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """The key of cloths."""
+
+    chips: tuple[Chip, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Together:
+    """Blocks that one page holds."""
+
+    blocks: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """The list of chapters with their pages."""
+
+
+@dataclass(frozen=True, slots=True)
+class PageBreak:
+    """What follows starts on a new page."""
+
+
+Block = (
+    Section
+    | Paragraph
+    | Bullets
+    | Numbered
+    | Terms
+    | Table
+    | Picture
+    | Task
+    | Beside
+    | Caution
+    | Note
+    | Key
+    | Together
+    | Contents
+    | PageBreak
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chapter:
+    """A chapter.
+
+    Attributes:
+        title: its heading.
+        blocks: what is in it.
+        fresh: whether it starts on a new page.
+    """
+
+    title: str
+    blocks: tuple[Block, ...] = field(default=())
+    fresh: bool = False

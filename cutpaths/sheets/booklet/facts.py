@@ -1,0 +1,104 @@
+"""What the chapters are written from: a kit, its figures, cloths, cutting plans and steps."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from string import ascii_lowercase
+
+from cutpaths.cloth.by_hand import plans_of
+from cutpaths.cloth.cutting import FabricPlan
+from cutpaths.cloth.joining import with_panels
+from cutpaths.cloth.packing.effort import Effort
+from cutpaths.cloth.searched_strips import Search
+from cutpaths.errors import InputError
+from cutpaths.figures import Figure, Figures, figures_of
+from cutpaths.lengths import Ruler
+from cutpaths.pieces import Kit
+from cutpaths.project.model import Construction, Fabric
+from cutpaths.sheets.fabric_paint import Cloth, cloths_of
+from cutpaths.sheets.steps import Step, steps_of
+
+# As much work as `cutpaths cloth` does unasked, so that both buy and cut the same.
+EFFORT = Effort(seconds=20.0, tries=4000)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Facts:
+    """Everything that a chapter may tell.
+
+    Attributes:
+        kit: the kit, its backing joined where its cloth is too narrow.
+        figures: all figures.
+        by_key: the same by their keys.
+        fabrics: those that the blanket takes, in order of the file.
+        cloths: the paint of each fabric.
+        short: a letter for each fabric, as charts have it.
+        plans: how each fabric is cut; empty where that cannot be.
+        unplanned: why there is no plan, a sentence each.
+        steps: the making, step by step.
+    """
+
+    kit: Kit
+    figures: Figures
+    by_key: Mapping[str, Figure]
+    fabrics: tuple[Fabric, ...]
+    cloths: Mapping[str, Cloth]
+    short: Mapping[str, str]
+    plans: tuple[FabricPlan, ...]
+    unplanned: tuple[str, ...]
+    steps: tuple[Step, ...]
+
+    @property
+    def ruler(self) -> Ruler:
+        """How lengths are printed."""
+        return self.kit.project.ruler
+
+    @property
+    def folded_over(self) -> bool:
+        """Whether the border is folded onto the top, with no seam round it."""
+        return self.kit.project.construction is Construction.FOLDED_OVER
+
+    def text(self, key: str) -> str:
+        """A figure as it is printed everywhere."""
+        return self.by_key[key].text
+
+    def label(self, fabric: str) -> str:
+        """A fabric's name for people."""
+        return next((f.label for f in self.kit.project.fabrics if f.name == fabric), fabric)
+
+
+def facts_of(kit: Kit) -> Facts:
+    """Collects what is told of a kit."""
+    search = Search(EFFORT)
+    figures = figures_of(kit)
+    plans: tuple[FabricPlan, ...] = ()
+    unplanned: tuple[str, ...] = ()
+    joined, _ = with_panels(kit, search)
+    try:
+        plans = plans_of(joined, search)
+    except InputError as error:
+        unplanned = tuple(f"{f.problem}. {f.hint}".strip() for f in error.findings)
+    used = {piece.fabric for piece in joined.cloth}
+    fabrics = tuple(fabric for fabric in kit.project.fabrics if fabric.name in used)
+    return Facts(
+        kit=joined,
+        figures=figures,
+        by_key={figure.key: figure for group in figures.groups for figure in group.figures},
+        fabrics=fabrics,
+        cloths=cloths_of(kit.project.fabrics),
+        short={fabric.name: _letters(n) for n, fabric in enumerate(fabrics)},
+        plans=plans,
+        unplanned=unplanned,
+        steps=steps_of(joined),
+    )
+
+
+def _letters(number: int) -> str:
+    """`a` to `z`, then `aa`, `ab` ...; capitals are for sides.
+
+    >>> _letters(0), _letters(25), _letters(26), _letters(53)
+    ('a', 'z', 'aa', 'bb')
+    """
+    tens, ones = divmod(number, 26)
+    return (_letters(tens - 1) if tens else "") + ascii_lowercase[ones]

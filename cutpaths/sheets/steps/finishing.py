@@ -1,0 +1,305 @@
+"""Steps from turning the work to the finished blanket; mm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from cutpaths.geometry.marks import letter
+from cutpaths.geometry.polygons import (
+    along,
+    between,
+    box,
+    directions,
+    distance,
+    edges,
+    middle,
+    offset,
+    right_of,
+    sub,
+    unit,
+)
+from cutpaths.roles import Role
+from cutpaths.shapes import Point
+from cutpaths.sheets.picture import top_stitching
+from cutpaths.sheets.seen import edge, inner_edge
+from cutpaths.sheets.steps.ink import GAP, iron, needle, pin, stroke
+from cutpaths.sheets.steps.making import Making
+from cutpaths.sheets.steps.picture import Picture
+from cutpaths.sheets.steps.scenes import (
+    front_side,
+    inside_out,
+    loupe,
+    opening_ends,
+    side_letters,
+)
+from cutpaths.sheets.steps.step import Stage, Step
+from cutpaths.sheets.steps.view import MIRRORED, Room, detail, whole
+
+LEFT, RIGHT = Room(8.0, 0.0, 54.0, 66.0), Room(78.0, 0.0, 54.0, 66.0)
+MAIN = Room(11.0, 0.0, 66.0, 76.0)
+CENTERED = Room(22.0, 0.0, 96.0, 84.0)
+LOUPE, LOUPE_MM = (113.0, 40.0), 24.0
+
+
+def finishing(making: Making) -> Iterator[Step]:
+    """Turning, corners, pressing, closing, top stitching, and the finished blanket."""
+    if making.kit.opening is not None:
+        yield _turn(making)
+    yield _corner(making)
+    yield _press(making)
+    if making.kit.opening is not None:
+        yield _close(making)
+    yield top_stitch(making)
+    yield finished(making)
+
+
+def _turn(making: Making) -> Step:
+    """Before: inside out, the opening marked; after: right side out."""
+    kit, numbers = making.kit, making.numbers
+    picture = Picture(kit=kit, key="turn", shows="the work turned right side out")
+    before = whole(kit.blanket.finished, LEFT, MIRRORED)
+    after = whole(kit.blanket.finished, RIGHT)
+    inside_out(picture, before, making, ears=False, mitered=True)
+    front_side(picture, after, kit)
+    ends = opening_ends(making)
+    if ends is not None and kit.opening is not None:
+        first, last = before.points(ends)
+        picture.signs(((stroke(first, last, 1.3), GAP),))
+        out = before.way(making.out(kit.opening.side))
+        start = middle(first, last)
+        picture.move_arrow(along(start, out, -7.0), along(start, out, 9.0), 0.0, 1.6)
+        picture.name("opening", along(start, unit(sub(last, first)), 4.0), (1.0, 0.0))
+    y = (before.point(kit.blanket.finished[0])[1] + LEFT.height / 2) * 0.9
+    picture.move_arrow((65.0, y), (75.0, y), 0.0, 1.6)
+    side = letter(kit.opening.side) if kit.opening is not None else ""
+    return Step(
+        key=picture.key,
+        stage=Stage.FINISHING,
+        title="Turn it right side out",
+        words=(
+            f"Reach through the opening on side {side} and take hold of the far corner.",
+            f"Pull the whole work gently through the opening, {numbers['opening.length']} long.",
+            "Do not pull on the ends of the stitches.",
+        ),
+        check="Both right sides are outside. The opening is the only gap.",
+        drawing=picture.drawing(),
+    )
+
+
+def _corner_window(making: Making) -> tuple[Point, ...]:
+    """Points about corner 0 of the finished blanket."""
+    outer, inner = edge(making.kit), inner_edge(making.kit)
+    reach = 2.2 * distance(outer[0], inner[0])
+    back = directions(outer)[-1]
+    on = directions(outer)[0]
+    return (
+        outer[0],
+        along(outer[0], back, -reach),
+        along(outer[0], on, reach),
+        along(along(outer[0], back, -reach), on, reach * 0.9),
+    )
+
+
+def _corner(making: Making) -> Step:
+    kit = making.kit
+    picture = Picture(kit=kit, key="push-corners", shows="a finished corner from the front")
+    view = detail(_corner_window(making), Room(36.0, 0.0, 68.0, 68.0), pad=0.4)
+    front_side(picture, view, kit)
+    outer, inner = edge(kit)[0], inner_edge(kit)[0]
+    tip = view.point(outer)
+    way = unit(sub(tip, view.point(inner)))
+    picture.move_arrow(along(tip, way, -15.0), along(tip, way, -2.0), 0.0, 1.4)
+    picture.name("miter", view.point(middle(outer, inner)), (-1.0, 0.4))
+    picture.name("corner of the top", view.point(inner), (0.7, 0.7))
+    picture.name("push out with a blunt point", along(tip, way, -2.0), (0.9, -0.2))
+    at = kit.blanket.corners[0].at
+    return Step(
+        key=picture.key,
+        stage=Stage.FINISHING,
+        title="Push out the corners",
+        words=(
+            "Push each corner out from inside with something blunt, not with scissors.",
+            "Pull the border flat at both sides of the miter.",
+        ),
+        check=f"At corner {at} one straight miter runs from the top's corner to the blanket's"
+        " corner.",
+        drawing=picture.drawing(),
+    )
+
+
+def _border_words(making: Making) -> str:
+    """The border's width, or that of each side."""
+    numbers = making.numbers
+    if numbers.get("border"):
+        return f"{numbers['border']} wide on every side"
+    found = (
+        f"{numbers[f'border.{letter(i).lower()}']} on side {letter(i)}" for i in range(making.sides)
+    )
+    return ", ".join(found)
+
+
+def _press(making: Making) -> Step:
+    kit = making.kit
+    picture = Picture(kit=kit, key="press", shows="the border pressed to its width")
+    view = whole(edge(kit), MAIN)
+    front_side(picture, view, kit)
+    reach = 1.4 * max(distance(p, q) for p, q in zip(edge(kit), inner_edge(kit), strict=True))
+    side = kit.order[0]
+    start, end = edges(inner_edge(kit))[side]
+    spot = between(start, end, 0.3)
+    near = loupe(picture, view, spot, reach, LOUPE, LOUPE_MM)
+    front_side(picture, near, kit)
+    hidden = offset(kit.blanket.seam, [float(kit.project.allowance)] * making.sides)
+    for each in (view, near):
+        picture.line(
+            each, hidden, Role.BASTE, closed=True, meaning="raw edges, hidden under the border"
+        )
+    out = making.out(side)
+    width = float(kit.project.borders[side])
+    low, high = near.point(spot), near.point(along(spot, out, width))
+    picture.arrow_both(low, high)
+    text = making.numbers.get("border") or making.numbers[f"border.{letter(side).lower()}"]
+    picture.name(text, middle(low, high), (0.0, -1.0))
+    x, y = near.point(along(spot, out, -width * 0.35))
+    picture.signs(iron((x, y)))
+    side_letters(picture, view, edge(kit))
+    return Step(
+        key=picture.key,
+        stage=Stage.FINISHING,
+        title="Press the border",
+        words=(
+            "Lay the blanket flat, the top upward.",
+            f"Press the border to one width: {_border_words(making)}.",
+            "The raw edges of the seam lie under the border, away from the top.",
+            "Keep the iron away from children, and press only as hot as the cloth allows.",
+        ),
+        check="The border is as wide everywhere as the figures say, and the backing lies flat.",
+        drawing=picture.drawing(),
+    )
+
+
+def _close(making: Making) -> Step:
+    """The opening from the front: its edges folded in, pinned, closed."""
+    kit, numbers = making.kit, making.numbers
+    opening, ends = kit.opening, opening_ends(making)
+    if opening is None or ends is None:
+        raise ValueError("must have an opening to close")
+    picture = Picture(kit=kit, key="close-opening", shows="the opening pinned and closed")
+    turn = making.front_facing(opening.side)
+    way = unit(sub(ends[1], ends[0]))
+    out = making.out(opening.side)
+    border = float(kit.project.borders[opening.side])
+    more = opening.length * 0.35
+    points = [
+        along(along(p, way, m), out, o)
+        for p, m in ((ends[0], -more), (ends[1], more))
+        for o in (border, -border * 1.2)
+    ]
+    view = detail(points, Room(10.0, 0.0, 120.0, 56.0), turn, pad=0.4)
+    front_side(picture, view, kit)
+    first, last = view.points(ends)
+    picture.signs(((stroke(first, last, 1.1), GAP),))
+    up = view.way(out)
+    for part in (0.0, 0.33, 0.67, 1.0):
+        on = first[0] + (last[0] - first[0]) * part, first[1] + (last[1] - first[1]) * part
+        picture.signs(pin(on, up))
+    picture.signs(needle(along(middle(first, last), unit(sub(last, first)), 5.0), (0.5, 0.866)))
+    picture.name("first end", first, (-0.4, -1.0))
+    picture.name("second end", last, (0.4, -1.0))
+    picture.name("both edges folded in", middle(first, last), (0.0, -1.0))
+    left, _, right, head = box(view.window)
+    picture.letter(letter(opening.side), ((left + right) / 2, head + 5.0))
+    return Step(
+        key=picture.key,
+        stage=Stage.FINISHING,
+        title="Close the opening",
+        words=(
+            f"Fold both raw edges in along the opening, {numbers['opening.length']}.",
+            "Fold on the line of the seam, so that it runs on straight.",
+            "Pin the edges. Close the gap with small stitches by hand, or with the top stitching.",
+        ),
+        check=f"The seam of side {letter(opening.side)} looks the same from dot to dot.",
+        drawing=picture.drawing(),
+    )
+
+
+def top_stitch(making: Making) -> Step:
+    """The top stitching seen from the front."""
+    kit = making.kit
+    picture = Picture(kit=kit, key="top-stitch", shows="the top stitching")
+    view = whole(edge(kit), MAIN)
+    front_side(picture, view, kit)
+    x = directions(edge(kit))
+    outer = edge(kit)[0]
+    reach = 1.25 * max(distance(edge(kit)[0], inner_edge(kit)[0]), 8.0)
+    spot = along(along(outer, x[0], reach * 0.75), x[-1], -reach * 0.75)
+    near = loupe(picture, view, spot, reach, LOUPE, LOUPE_MM)
+    front_side(picture, near, kit)
+    lines = top_stitching(kit)
+    for each in (view, near):
+        for ring in lines:
+            picture.line(each, ring, Role.TOPSTITCH, closed=True, meaning="top stitching")
+    words: tuple[str, ...] = (
+        "Sew on the seam between top and border, all round.",
+        "Sew once more near the edge of the blanket, all round.",
+    )
+    if not making.turned:
+        words = ("Sew all round, on the border, close to its inner fold.",)
+    ring = lines[0]
+    start, end = edges(ring)[0]
+    way = unit(sub(near.point(end), near.point(start)))
+    place = near.point(along(spot, unit(sub(end, start)), 0.0))
+    on_line = _foot_on(place, near.point(start), way)
+    picture.name("in the seam" if making.turned else "close to the fold", on_line, (0.3, 1.0))
+    for ring in lines[1:]:
+        spot_on = _foot_on(place, near.point(ring[0]), way)
+        picture.name("near the edge", spot_on, (0.0, -1.0))
+    picture.move_arrow(
+        along(along(on_line, way, 2.0), right_of(way), -4.0),
+        along(along(on_line, way, 15.0), right_of(way), -4.0),
+    )
+    return Step(
+        key=picture.key,
+        stage=Stage.FINISHING,
+        title="Sew the top stitching",
+        words=(
+            *words,
+            "Turn at the corners with the needle down.",
+        ),
+        check="The stitches hold both layers on both sides of the blanket."
+        if making.turned
+        else "The stitches catch the border's fold everywhere.",
+        drawing=picture.drawing(),
+    )
+
+
+def _foot_on(point: Point, start: Point, way: Point) -> Point:
+    """The foot of a perpendicular on a line."""
+    reach = (point[0] - start[0]) * way[0] + (point[1] - start[1]) * way[1]
+    return along(start, way, reach)
+
+
+def finished(making: Making) -> Step:
+    """The finished blanket with its size."""
+    kit, numbers = making.kit, making.numbers
+    picture = Picture(kit=kit, key="finished", shows="the finished blanket from the front")
+    view = whole(edge(kit), CENTERED)
+    front_side(picture, view, kit)
+    for ring in top_stitching(kit):
+        picture.line(view, ring, Role.TOPSTITCH, closed=True, meaning="top stitching")
+    side_letters(picture, view, edge(kit))
+    left, foot, right, head = box(view.points(edge(kit)))
+    across, down = numbers["finished.width"], numbers["finished.height"]
+    picture.measure((left, foot - 11.0), (right, foot - 11.0), across)
+    picture.measure((right + 11.0, foot), (right + 11.0, head), down)
+    return Step(
+        key=picture.key,
+        stage=Stage.FINISHING,
+        title="The finished blanket",
+        words=(
+            f"It measures {across} across and {down} down.",
+            f"The border is {_border_words(making)}.",
+        ),
+        check="Measure it through the middle, both ways.",
+        drawing=picture.drawing(),
+    )

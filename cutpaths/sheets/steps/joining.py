@@ -1,0 +1,277 @@
+"""Steps that sew the turned top to its backing, side by side; mm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from cutpaths.geometry.marks import MarkKind, letter
+from cutpaths.geometry.polygons import along, box, edges, inside_by, middle, sub, unit
+from cutpaths.roles import Role
+from cutpaths.shapes import Point
+from cutpaths.sheets.steps.ink import GAP, needle, stroke
+from cutpaths.sheets.steps.making import Making
+from cutpaths.sheets.steps.picture import Picture
+from cutpaths.sheets.steps.scenes import (
+    dots_of,
+    ear,
+    inside_out,
+    loupe,
+    opening_ends,
+    pins_of,
+    ready_to_sew,
+    seam_of,
+    side_letters,
+)
+from cutpaths.sheets.steps.step import Stage, Step
+from cutpaths.sheets.steps.view import MIRRORED, Room, View, detail, whole
+
+MAIN = Room(14.0, 0.0, 74.0, 80.0)
+LOUPE = (113.0, 40.0)
+LOUPE_MM = 24.0
+STEPS_MOST = 1000
+BELOW_PINS = 11.0  # where the letter of a pinned side stands
+DEEP = 0.42  # how deep a view along a side is, as a part of its length
+CLOSE_UP = 3.2  # how far round a dot a detail reaches, in seam allowances
+
+
+def joining(making: Making) -> Iterator[Step]:
+    """Pinning and sewing of the sides, the opening, and what the work then looks like."""
+    first = making.kit.order[0]
+    yield _pin(making, first)
+    yield _sew(making, first)
+    yield _sewn(making, first)
+    if making.kit.opening is not None:
+        yield _opening(making, making.kit.opening.side)
+    yield _all(making)
+
+
+def _whole_side(making: Making, side: int) -> View:
+    return whole(making.kit.blanket.backing, MAIN, making.sewing(side))
+
+
+def _reach(making: Making) -> float:
+    """How far round a dot a detail shows the cloth: the allowance can be seen in it."""
+    return float(making.kit.project.allowance) * CLOSE_UP
+
+
+def _pin(making: Making, side: int) -> Step:
+    name = letter(side)
+    picture = Picture(kit=making.kit, key="pin-centers", shows="a side pinned at its marks")
+    view = _whole_side(making, side)
+    ready_to_sew(picture, view, making, side)
+    dots_of(picture, view, making, side)
+    pins = pins_of(picture, view, making, side)
+    here = making.corners_of(side)[0].miter[1]
+    near = loupe(picture, view, here, _reach(making), LOUPE, LOUPE_MM)
+    ready_to_sew(picture, near, making, side)
+    picture.dot(near, here)
+    side_letters(picture, view, making.uncut_backing, only=[side], gap=BELOW_PINS)
+    picture.name("first: center on center", pins["center"][0], (0.3, 1.0))
+    picture.name("then: dot on dot", pins["dot"][1], (0.2, 1.0))
+    picture.name("dot of the top on dot of the backing", near.point(here), (0.0, 1.0))
+    quarters = ("Pin the quarter marks.",) if pins["quarter"] else ()
+    return Step(
+        key=picture.key,
+        stage=Stage.JOINING,
+        title="Pin the centers",
+        words=(
+            "Lay the backing right side up.",
+            f"Lay the top on it, right sides together, side {name} on side {name}.",
+            "Pin the center marks on each other first.",
+            "Push a pin through the dot of the top and through the dot of the backing at each end.",
+            *quarters,
+            "Spread the cloth evenly between the pins. The raw edges lie on each other.",
+        ),
+        check=f"Dot lies on dot at both ends of side {name}. The backing reaches past both.",
+        drawing=picture.drawing(),
+    )
+
+
+def _sew(making: Making, side: int) -> Step:
+    name = letter(side)
+    picture = Picture(kit=making.kit, key="sew-side", shows="a side sewn from dot to dot")
+    view = _whole_side(making, side)
+    here, far = (corner.miter for corner in making.corners_of(side))
+    start, end = here[1], far[0]
+    near = loupe(picture, view, start, _reach(making), LOUPE, LOUPE_MM)
+    for each in (view, near):
+        ready_to_sew(picture, each, making, side)
+        seam_of(picture, each, making, side)
+    dots_of(picture, view, making, side)
+    picture.dot(near, start)
+    first, last = view.point(start), view.point(end)
+    up = view.way(making.out(side))
+    low = along(middle(first, last), up, -4.0)
+    way = unit(sub(last, first))
+    picture.move_arrow(along(low, way, -14.0), along(low, way, 14.0))
+    picture.signs(needle(along(last, way, -9.0), (0.45, 0.893)))
+    side_letters(picture, view, making.uncut_backing, only=[side])
+    picture.name("start at this dot", first, unit((0.3 * way[0], 1.0)))
+    picture.name("stop at this dot", last, unit((0.0, 1.0)))
+    picture.name("no stitch beyond the dot", near.point(start), (0.0, 1.0))
+    return Step(
+        key=picture.key,
+        stage=Stage.JOINING,
+        title="Sew from dot to dot",
+        words=(
+            f"Sew side {name}, {making.numbers.allowance} from the raw edges.",
+            "Start at the dot, sew a few stitches back and forth, then sew to the other dot.",
+            "Stop at that dot and back-tack there too. Take the pins out before the needle.",
+            "Do not sew into the ends beyond the dots.",
+        ),
+        check=f"The seam is {making.numbers.side(side)} long, from dot to dot.",
+        drawing=picture.drawing(),
+    )
+
+
+def _near_side(making: Making, side: int) -> View:
+    """The part of the work that lies along a side, as it is sewn."""
+    turn = making.sewing(side)
+    back = turn.inverse()
+    left, foot, right, _ = box([turn.point(p) for p in edges(making.uncut_backing)[side]])
+    depth = (right - left) * DEEP
+    points = [back.point((x, y)) for x in (left, right) for y in (foot, foot + depth)]
+    return detail(points, Room(10.0, 0.0, 120.0, 62.0), turn, pad=2.4)
+
+
+def _sewn(making: Making, side: int) -> Step:
+    name = letter(side)
+    picture = Picture(kit=making.kit, key="side-sewn", shows="the backing reaches past the seam")
+    view = _near_side(making, side)
+    ready_to_sew(picture, view, making, side)
+    seam_of(picture, view, making, side)
+    dots_of(picture, view, making, side)
+    here, far = making.corners_of(side)
+    start, end = edges(making.uncut_backing)[side]
+    for corner, dot_at in ((start, here.miter[1]), (end, far.miter[0])):
+        picture.name("spare cloth", view.point(_on_spare(making, side, corner, dot_at)), (0.0, 1.0))
+        if not making.trimmed_before:
+            first, last = view.point(corner), view.point(dot_at)
+            low = first[1] - 3.5
+            picture.arrow_both((first[0], low), (last[0], low))
+            text = _overhang(making, side, corner)
+            picture.name(text, ((first[0] + last[0]) / 2, low), (0.0, -1.0))
+    side_letters(picture, view, making.uncut_backing, only=[side])
+    return Step(
+        key=picture.key,
+        stage=Stage.JOINING,
+        title="The backing is larger",
+        words=(
+            f"The backing reaches past both ends of side {name}. It must.",
+            "This cloth becomes the corners. Do not cut it off.",
+            *_order(making),
+        ),
+        check=_spare_check(making, side),
+        drawing=picture.drawing(),
+    )
+
+
+def _on_spare(making: Making, side: int, corner: Point, dot_at: Point) -> Point:
+    """A place on the cloth that reaches past a dot, as near to the raw edge as there is some."""
+    out = making.out(side)
+    place = middle(corner, dot_at)
+    step = float(making.kit.project.allowance)
+    for _ in range(STEPS_MOST):
+        if inside_by(place, making.kit.blanket.backing) >= step:
+            break
+        place = along(place, out, -step)
+    return place
+
+
+def _spare_check(making: Making, side: int) -> str:
+    """What lies past the ends of a seam; without sizes where the corners are cut off."""
+    if making.trimmed_before:
+        return "Past each end of the seam lies spare backing."
+    return f"Past each end of the seam lies spare backing: {_spare(making, side)}."
+
+
+def _overhang(making: Making, side: int, corner: Point) -> str:
+    """How far the dot of a side stands from the backing's corner at one of its ends."""
+    found = next(c for c in making.corners_of(side) if c.backing_point == corner)
+    return making.dot_along(found.at, letter(side))
+
+
+def _spare(making: Making, side: int) -> str:
+    """How far the dots of a side stand from the ends of its raw edge."""
+    found = [making.dot_along(corner.at, letter(side)) for corner in making.corners_of(side)]
+    if found[0] == found[1]:
+        return f"{found[0]} from the dot to the corner, along the raw edge"
+    return f"{found[0]} at the start and {found[1]} at the end, along the raw edge"
+
+
+def _order(making: Making) -> tuple[str, ...]:
+    rest = [letter(i) for i in making.kit.order[1:]]
+    return (f"Pin and sew the other sides in the same way, in this order: {', '.join(rest)}.",)
+
+
+def _opening(making: Making, side: int) -> Step:
+    name, numbers = letter(side), making.numbers
+    picture = Picture(kit=making.kit, key="opening", shows="the side with the turning opening")
+    ends = opening_ends(making) or ((0.0, 0.0), (0.0, 0.0))
+    place = making.onto_backing(side)
+    first, last = place.point(ends[0]), place.point(ends[1])
+    view = _near_side(making, side)
+    ready_to_sew(picture, view, making, side)
+    seam_of(picture, view, making, side)
+    dots_of(picture, view, making, side)
+    start, end = view.points((first, last))
+    picture.signs(((stroke(start, end, 1.3), GAP),))
+    center = making.top_marks(MarkKind.CENTER, lambda at: at == name)[0]
+    picture.line(view, [place.point(p) for p in center.points], Role.CENTER)
+    picture.name("center", view.point(place.point(center.points[0])), (0.0, 1.0))
+    picture.name(f"leave open: {numbers['opening.length']}", middle(start, end), (0.0, 1.0))
+    on = unit(sub(end, start))
+    picture.name("stop, back-tack", start, unit((-0.8 * on[0], 0.6)))
+    picture.name("start again, back-tack", end, unit((0.8 * on[0], 0.6)))
+    side_letters(picture, view, making.uncut_backing, only=[side])
+    return Step(
+        key=picture.key,
+        stage=Stage.JOINING,
+        title=f"Leave the opening on side {name}",
+        words=(
+            f"On side {name} leave the turning opening, {numbers['opening.length']} long.",
+            f"Sew from the dot to the first end, {numbers['opening.start']} along the seam, and"
+            " back-tack.",
+            f"Start again at the second end, {numbers['opening.end']} along, back-tack, and sew to"
+            " the other dot.",
+        ),
+        check=f"A gap of {numbers['opening.length']} is left, with back-tacks at both its ends.",
+        drawing=picture.drawing(),
+    )
+
+
+def _all(making: Making) -> Step:
+    kit = making.kit
+    picture = Picture(kit=kit, key="sides-sewn", shows="all sides sewn, the corners still loose")
+    points = [*kit.blanket.finished, *(p for i in range(making.sides) for p in ear(making, i))]
+    view = whole(points, Room(10.0, 0.0, 76.0, 84.0), MIRRORED)
+    inside_out(picture, view, making, ears=True)
+    i = 0
+    corner = kit.blanket.corners[i]
+    reach = 1.25 * max(
+        ((p[0] - kit.blanket.seam[i][0]) ** 2 + (p[1] - kit.blanket.seam[i][1]) ** 2) ** 0.5
+        for p in ear(making, i)
+    )
+    near = loupe(picture, view, kit.blanket.seam[i], reach, LOUPE, LOUPE_MM)
+    inside_out(picture, near, making, ears=True)
+    picture.dot(near, kit.blanket.seam[i])
+    ring = ear(making, i)
+    x = sum(p[0] for p in ring) / len(ring), sum(p[1] for p in ring) / len(ring)
+    picture.name("loose corner", near.point(x), (0.6, -0.8))
+    picture.name("both dots meet here", near.point(kit.blanket.seam[i]), (0.0, 1.0))
+    for side in range(making.sides):
+        start, end = edges(kit.blanket.seam)[side]
+        inward = view.way(making.out(side))
+        picture.letter(letter(side), along(view.point(middle(start, end)), inward, -6.0))
+    return Step(
+        key=picture.key,
+        stage=Stage.JOINING,
+        title="All sides are sewn",
+        words=(
+            "All sides are sewn from dot to dot. The work lies inside out.",
+            "A loose corner of the backing stands off wherever two sides meet.",
+            "That is right: the corners are mitered next.",
+        ),
+        check=f"At corner {corner.at} the two seams end at one dot of the top and do not cross.",
+        drawing=picture.drawing(),
+    )

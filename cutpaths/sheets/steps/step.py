@@ -1,0 +1,39 @@
+"""A step of the making: what is done, in words and as a picture; mm."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from cutpaths.drawing import Drawing
+
+
+class Stage(Enum):
+    """The chapters of the making, in order."""
+
+    TOP = "sewing the top"
+    MARKING = "marking"
+    JOINING = "sewing top to backing"
+    MITER = "mitering the corners"
+    FINISHING = "trimming, turning, pressing, closing"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step.
+
+    Attributes:
+        key: its name, lower case, which stays: `pin-centers`.
+        stage: the chapter that it belongs to.
+        title: a few words, such as `Pin the centers`.
+        words: what to do, as short sentences in order; every number is one of the figures.
+        check: what must be seen when it is right; empty where nothing can be checked.
+        drawing: the picture at reading size.
+    """
+
+    key: str
+    stage: Stage
+    title: str
+    words: tuple[str, ...]
+    check: str
+    drawing: Drawing

@@ -1,0 +1,66 @@
+"""The faces of the two cloths in step pictures, and how each is told from the others.
+
+The top is warm and the backing cool; a right side is plain and dark, a wrong side pale and striped,
+each cloth with stripes of its own slope, so that all four are told apart without colours too.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from cutpaths.paint import Colour, Paint, from_hex, mixed
+
+
+class Cloth(Enum):
+    """A face of one of the two cloths, by the words of its key."""
+
+    TOP_RIGHT = "top, right side"
+    TOP_WRONG = "top, wrong side"
+    BACKING_RIGHT = "backing, right side"
+    BACKING_WRONG = "backing, wrong side"
+
+
+@dataclass(frozen=True, slots=True)
+class Tint:
+    """How a face is painted.
+
+    Attributes:
+        paint: its colour.
+        stripes: colour of its stripes; None for a right side, which has none.
+        slope: whether the stripes rise to the right (1) or fall (-1).
+    """
+
+    paint: Paint
+    stripes: Paint | None = None
+    slope: int = 1
+
+
+TINTS = {
+    Cloth.TOP_RIGHT: Tint(Paint(colour=from_hex("#f2b25c"))),
+    Cloth.TOP_WRONG: Tint(
+        Paint(colour=from_hex("#fdeed8")), Paint(colour=from_hex("#dfaf72")), slope=1
+    ),
+    Cloth.BACKING_RIGHT: Tint(Paint(colour=from_hex("#7ba7c9"))),
+    Cloth.BACKING_WRONG: Tint(
+        Paint(colour=from_hex("#e4eff6")), Paint(colour=from_hex("#93b7d0")), slope=-1
+    ),
+}
+OUTLINE = Paint(colour=from_hex("#2f2f2f"))
+STRIPES_MM = 2.4  # from stripe to stripe on the sheet
+STRIPE_MM = 0.28
+
+_BROWN, _CREAM = from_hex("#8a4b12"), from_hex("#fff3dc")
+# How much of which colour is mixed into the top's right side, fabric by fabric.
+_SHADES = ((_CREAM, 0.0), (_CREAM, 0.55), (_BROWN, 0.35), (_CREAM, 0.3), (_BROWN, 0.18))
+
+
+def shade(number: int) -> Paint:
+    """The right side of the top's n-th fabric: a lighter or darker tint of the same colour."""
+    other, part = _SHADES[number % len(_SHADES)]
+    return Paint(colour=mixed(TINTS[Cloth.TOP_RIGHT].paint.colour, other, part))
+
+
+def ink(text: str) -> Colour:
+    """A colour of lines, from `#rrggbb`."""
+    return from_hex(text)

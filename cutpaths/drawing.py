@@ -78,6 +78,7 @@ class About:
         piece: key of the piece, or what the sheet shows.
         face: which face of the cloth is up; empty where several pieces are shown.
         unit: the unit of the texts, and of formats that carry one.
+        author: who made the pattern; empty where its file does not say.
     """
 
     project: str
@@ -85,6 +86,7 @@ class About:
     piece: str
     face: str
     unit: Unit
+    author: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

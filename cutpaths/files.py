@@ -2,7 +2,7 @@
 
 Bytes go to a temporary name in the same folder, are flushed to the disk, and take their real name
 by a rename. A folder of files carries a list of them, `cutpaths.json`, by which the next run knows
-what it may replace and remove.
+what it may replace and remove. Files may stand in folders inside it, one deep.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ import os
 import re
 import secrets
 import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -31,7 +31,7 @@ _FOLDED = str.maketrans(
 # Names of devices, which some systems open instead of a file (Microsoft, "Naming Files, Paths, and
 # Namespaces").
 _DEVICES = {"con", "prn", "aux", "nul", *(f"{d}{n}" for d in ("com", "lpt") for n in range(10))}
-_PLAIN_NAME = re.compile(r"[a-z0-9][a-z0-9_.-]*", re.IGNORECASE | re.ASCII)
+_PLAIN_NAME = re.compile(r"([a-z0-9][a-z0-9_-]*/)?[a-z0-9][a-z0-9_.-]*", re.IGNORECASE | re.ASCII)
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +104,7 @@ def write_folder(
 
     Args:
         folder: made when it is not there.
-        files: plain names and contents.
+        files: plain names, with the name of a folder before a slash or without, and contents.
         project: title of the project; the list of another one stops it, unless `force`.
         digest: SHA-256 of the project file, for the list.
         force: replaces whatever stands in the way, but removes nothing of another project.
@@ -124,14 +124,35 @@ def write_folder(
     contents = {paths[name]: data for name, data in files.items()}
     contents[folder / MANIFEST] = _manifest(files, kept, project, digest)
     _make_folder(folder)
-    with _staged(contents) as temporary:
+    with _inside(folder, files, others), _staged(contents) as temporary:
         for path in paths.values():
             _rename(temporary[path], path)
         for path in stale:
-            if not path.is_dir():
+            # What is a link by now leads to files of somebody else.
+            if not path.is_dir() and (path.parent == folder or not path.parent.is_symlink()):
                 _remove(path)
         _rename(temporary[folder / MANIFEST], folder / MANIFEST)
     return tuple(paths.values())
+
+
+@contextmanager
+def _inside(folder: Path, files: Iterable[str], others: Iterable[str]) -> Iterator[None]:
+    """Makes the folders inside a folder that files need; none of theirs or others' stays empty."""
+    try:
+        for name in _folders(files):
+            _make_folder(folder / name)
+        yield
+    finally:
+        for name in _folders((*files, *others)):
+            path = folder / name
+            if not path.is_symlink():
+                with suppress(OSError):
+                    path.rmdir()  # takes none that has anything in it
+
+
+def _folders(names: Iterable[str]) -> list[str]:
+    """The folders before the slashes of names, in order of first use."""
+    return list(dict.fromkeys(name.split("/")[0] for name in names if "/" in name))
 
 
 def _require_plain(files: Mapping[str, bytes]) -> None:
@@ -141,6 +162,15 @@ def _require_plain(files: Mapping[str, bytes]) -> None:
         if _PLAIN_NAME.fullmatch(name) is None or name.lower() in taken:
             raise FileError(f"{name!r} cannot be the name of a file beside {sorted(taken)}")
         taken.add(name.lower())
+    folders = _folders(files)
+    if both := [n for n in folders if n.lower() in taken or _device(n)]:
+        raise FileError(f"{both[0]!r} cannot be the name of a folder beside {sorted(taken)}")
+    if len({name.lower() for name in folders}) < len(folders):
+        raise FileError(f"folders must differ in more than capitals, got {sorted(folders)}")
+
+
+def _device(name: str) -> bool:
+    return name.lower() in _DEVICES
 
 
 def _look(folder: Path, files: Mapping[str, bytes], project: str, force: bool) -> _Listed:
@@ -151,6 +181,11 @@ def _look(folder: Path, files: Mapping[str, bytes], project: str, force: bool) -
         raise FileError(
             f"{_shown(folder)} has the files of {listed.project!r}. "
             "Choose another folder, or use --force to replace files of the same name"
+        )
+    inner = [name for name in _folders(files) if os.path.lexists(folder / name)]
+    if taken := [n for n in inner if (folder / n).is_symlink() or not (folder / n).is_dir()]:
+        raise FileError(
+            f"{_named(taken)} in {_shown(folder)} is not a folder. Choose another folder"
         )
     present = [name for name in files if os.path.lexists(folder / name)]
     if folders := [name for name in present if (folder / name).is_dir()]:

@@ -45,6 +45,11 @@ class Format:
 
 
 FORMATS: dict[str, Format] = {
+    "booklet": Format(
+        suffix=".pdf", writer="cutpaths.writers.booklet", reader="cutpaths.readback.booklet"
+    ),
+    "csv": Format(suffix=".csv", writer="cutpaths.writers.table", reader="cutpaths.readback.table"),
+    "json": Format(suffix=".json", writer="cutpaths.writers.data", reader="cutpaths.readback.data"),
     "html": Format(suffix=".html", writer="cutpaths.writers.page", reader="cutpaths.readback.page"),
     "dxf": Format(suffix=".dxf", writer="cutpaths.writers.dxf", reader="cutpaths.readback.dxf"),
     "dxf-r12": Format(
@@ -54,7 +59,11 @@ FORMATS: dict[str, Format] = {
     "hpgl-old": Format(
         suffix="-old.hpgl", writer="cutpaths.writers.hpgl_old", reader="cutpaths.readback.hpgl_old"
     ),
+    "pdf": Format(suffix=".pdf", writer="cutpaths.writers.pdf", reader="cutpaths.readback.pdf"),
     "png": Format(suffix=".png", writer="cutpaths.writers.png", reader="cutpaths.readback.png"),
+    "index": Format(
+        suffix=".html", writer="cutpaths.writers.index", reader="cutpaths.readback.index"
+    ),
     "svg": Format(suffix=".svg", writer="cutpaths.writers.svg", reader="cutpaths.readback.svg"),
 }
 
@@ -68,12 +77,31 @@ def render_checked(document: Document, name: str, *, check: bool = True, **optio
         DrawingError: there is no such format, it cannot hold the document, or the file read back
             is not the document.
     """
+    data = rendered(document, name, **options)
+    if check:
+        require_same(document, name, data)
+    return data
+
+
+def rendered(document: Document, name: str, **options: int) -> bytes:
+    """The bytes of a document in the format of a name.
+
+    Raises:
+        DrawingError: there is no such format, or it cannot hold the document.
+    """
     if name not in FORMATS:
         raise DrawingError(f"a format must be {' or '.join(sorted(FORMATS))}, got {name!r}")
-    data = FORMATS[name].render(document, **options)
-    differences = FORMATS[name].check(document, data) if check else ()
+    return FORMATS[name].render(document, **options)
+
+
+def require_same(document: Document, name: str, data: bytes) -> None:
+    """Reads a file back.
+
+    Raises:
+        DrawingError: it is not the document.
+    """
+    differences = FORMATS[name].check(document, data)
     if differences:
         more = f"; and {len(differences) - _SHOWN} more" if len(differences) > _SHOWN else ""
         found = "; ".join(differences[:_SHOWN])
         raise DrawingError(f"{document.name} as {name} reads back differently: {found}{more}")
-    return data

@@ -169,11 +169,13 @@ def in_unit(mm: Fraction, unit: Unit) -> str:
     return decimals(mm / unit.mm, places)
 
 
-def exact(mm: Fraction, unit: Unit) -> str:
+def exact_text(mm: Fraction, unit: Unit) -> str:
     """A length for a message: exact where `unit` can say it, else with `~` and four figures.
 
-    >>> exact(INCH / 8, Unit.INCH), exact(Fraction(57), Unit.INCH), exact(INCH, Unit.MILLIMETRE)
-    ('1/8 in', '~2.2441 in', '25.4 mm')
+    >>> exact_text(INCH / 8, Unit.INCH), exact_text(Fraction(57), Unit.INCH)
+    ('1/8 in', '~2.2441 in')
+    >>> exact_text(INCH, Unit.MILLIMETRE)
+    '25.4 mm'
     """
     number = mm / unit.mm
     if unit is Unit.INCH and FINEST % number.denominator == 0:

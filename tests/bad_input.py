@@ -13,6 +13,17 @@ TITLE = 'title = "Pond"'
 FOLDED = f'{TITLE}\nconstruction = "folded-over"'
 LIKE = 'a length such as 4 1/2, 4.5, "4 1/2 in", "57 mm" or "1 1/4 yd"'
 XS = "x" * 121
+# What stands before the tables of a layout, which begin at line 10.
+BEFORE_LAYOUT = """format = 1
+title = "Pond"
+[border]
+width = 2
+[backing]
+fabric = "sea"
+[fabric.sand]
+[fabric.sea]
+[fabric.moss]
+"""
 
 Row = tuple[dict[str, str], str]
 
@@ -23,6 +34,15 @@ def told(changes: dict[str, str]) -> str:
     for old, new in changes.items():
         assert text.count(old) == 1, old
         text = text.replace(old, new)
+    return _told(text)
+
+
+def told_of_layout(tables: str) -> str:
+    """What is told about a project with the tables of a layout."""
+    return _told(BEFORE_LAYOUT + tables)
+
+
+def _told(text: str) -> str:
     with pytest.raises(InputError) as caught:
         read(text, name="pond.toml")
     return str(caught.value)

@@ -107,6 +107,11 @@ def all_of(*damages: Damage) -> Damage:
     return spoil
 
 
+def both(*changes: PieceDamage) -> Damage:
+    """Spoils top and backing in the same ways, so that they still agree with one another."""
+    return all_of(*(piece(change) for piece in (top, backing) for change in changes))
+
+
 def marks(
     kind: MarkKind, at: str, change: Callable[[Mark], Mark | None], number: int | None = None
 ) -> PieceDamage:

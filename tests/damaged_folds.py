@@ -15,7 +15,7 @@ from damage import (
     template,
 )
 from damage import outline as cut
-from damaged_kits import Case, checkers, folded, tips_too_long
+from damaged_kits import Case, checkers, folded, narrow_folds, tips_too_long
 
 from cutpaths.geometry.marks import MarkKind
 from cutpaths.geometry.polygons import Ring
@@ -64,6 +64,18 @@ CASES = [
         "slot beside its line", checkers, template(holes(2, hole_moved(0.5, 0.5))), "template-slots"
     ),
     Case("template cut wrongly", checkers, template(cut(_ring(2, 0.5, 0))), "template-edges"),
+    Case(
+        "template without slots cut wrongly",
+        narrow_folds,
+        template(cut(_ring(1, 0.5, 0))),
+        "template-edges",
+    ),
+    Case(
+        "template without slots whose hole is beside the fold point",
+        narrow_folds,
+        template(holes(0, hole_moved(0.3, 0))),
+        "template-edges",
+    ),
     Case(
         "mark off the piece",
         checkers,

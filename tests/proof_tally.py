@@ -51,6 +51,7 @@ def proved(projects: st.SearchStrategy[Project], count: int, seed: int | None = 
         max_examples=count,
         derandomize=False,
         database=None,
+        deadline=None,
         suppress_health_check=list(HealthCheck),
     )
     free(seeded(seed)(each))()

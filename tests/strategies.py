@@ -137,6 +137,8 @@ def project_tables(draw: st.DrawFn, *, folded_over: bool | None = None) -> dict[
         table["construction"] = "folded-over"
     elif draw(st.booleans()):
         table["turn_of_cloth"] = draw(st.sampled_from([0, "1/16 in", "2 mm"]))
+    if draw(st.booleans()):
+        table["filling"] = draw(st.sampled_from([{}, {"less": 0}, {"less": "1/2 in"}]))
     return table
 
 

@@ -27,7 +27,9 @@ def _run(*arguments: str, cwd: Path, **more: str) -> subprocess.CompletedProcess
 
 
 def _files(folder: Path) -> dict[str, bytes]:
-    return {path.name: path.read_bytes() for path in sorted(folder.iterdir())}
+    """Every file by its path in the folder."""
+    files = (path for path in sorted(folder.rglob("*")) if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in files}
 
 
 def test_new_figures_prove_write(tmp_path: Path) -> None:
@@ -40,7 +42,7 @@ def test_new_figures_prove_write(tmp_path: Path) -> None:
     assert (prove.returncode, prove.stdout.splitlines()[-1]) == (0, "All 42 checks hold.")
     write = _run("write", "first.toml", "-o", "out", cwd=tmp_path)
     assert (write.returncode, write.stderr) == (0, "")
-    listed = {Path(line).name for line in write.stdout.splitlines()}
+    listed = {Path(line).relative_to("out").as_posix() for line in write.stdout.splitlines()}
     assert listed | {"cutpaths.json"} == set(_files(tmp_path / "out"))
 
 
@@ -60,15 +62,20 @@ def test_json_is_for_programs(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    ("use", "suffixes"),
-    [("cad", {".dxf", ".svg"}), ("cutter", {".dxf", ".svg"}), ("projector", {".svg", ".html"})],
+    ("use", "folder", "suffixes"),
+    [
+        ("cad", "cad", {".dxf", ".svg"}),
+        ("cutter", "machine", {".dxf", ".svg"}),
+        ("projector", "projector", {".svg", ".html"}),
+    ],
 )
-def test_one_use_at_a_time(tmp_path: Path, use: str, suffixes: set[str]) -> None:
-    """`--for` writes the files of that use only."""
+def test_one_use_at_a_time(tmp_path: Path, use: str, folder: str, suffixes: set[str]) -> None:
+    """`--for` writes the files of that use only, into its folder."""
     assert _run("write", TIDEPOOL, "-o", "out", "--for", use, cwd=tmp_path).returncode == 0
     names = [Path(name) for name in _files(tmp_path / "out") if name != "cutpaths.json"]
     assert {name.suffix for name in names} == suffixes
     assert all(name.name.startswith(f"tide-pool-{use}-") for name in names)
+    assert {name.parent.name for name in names} == {folder}
 
 
 def test_same_input_same_bytes(tmp_path: Path) -> None:
@@ -181,7 +188,8 @@ def test_letters_without_strokes_are_reported(tmp_path: Path) -> None:
     run = _run("write", "p.toml", "-o", "out", "--for", "projector", cwd=tmp_path)
     assert run.returncode == 0
     assert run.stderr == "Note: no stroke letters for 海 辺; drawn as boxes.\n"
-    assert run.stdout.splitlines()[0] == str(Path("out") / "blanket-projector-backing.svg")
+    first = Path("out") / "projector" / "blanket-projector-backing.svg"
+    assert run.stdout.splitlines()[0] == str(first)
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")

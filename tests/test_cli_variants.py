@@ -48,7 +48,7 @@ def test_files_are_named_after_the_size(tmp_path: Path) -> None:
     """Files of a size have its name, so that they lie beside those of another."""
     code, _ = _run("write", str(LIGHTHOUSE), "-o", str(tmp_path), "--for", "cad", "--size", "large")
     assert code == 0
-    found = sorted(path.name for path in tmp_path.iterdir())
+    found = sorted(path.name for path in tmp_path.rglob("*.*"))
     assert found == [
         "cutpaths.json",
         "lighthouse-large-cad-pieces.dxf",

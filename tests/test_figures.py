@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from cutpaths.figures import figures_of, sizes
-from cutpaths.figures.model import Figure, exact
+from cutpaths.figures.model import Figure, as_fraction
 from cutpaths.figures.show import as_json, table
 from cutpaths.figures.sizes import on_the_ruler
 from cutpaths.geometry.marks import MarkKind, select
@@ -302,8 +302,8 @@ def test_outlines_have_no_exact_sizes() -> None:
 
 def test_computed_lengths_are_kept_to_what_drawings_hold() -> None:
     """A float that is an inch but for rounding counts as the inch."""
-    assert exact(25.400000000000002) == INCH
-    assert exact(Fraction(1, 3)) == Fraction(1, 3)
+    assert as_fraction(25.400000000000002) == INCH
+    assert as_fraction(Fraction(1, 3)) == Fraction(1, 3)
 
 
 def test_table_of_a_squares_blanket() -> None:

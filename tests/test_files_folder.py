@@ -238,7 +238,9 @@ def test_a_list_that_is_a_folder_is_one_clear_line(tmp_path: Path) -> None:
     assert str(caught.value) == f"{tmp_path / MANIFEST} cannot be read: is a directory"
 
 
-@pytest.mark.parametrize("name", ["../a.svg", "a/b.svg", "", ".", "..", MANIFEST, "CUTPATHS.JSON"])
+@pytest.mark.parametrize(
+    "name", ["../a.svg", "a/b/c.svg", "a/", "", ".", "..", MANIFEST, "CUTPATHS.JSON"]
+)
 def test_names_that_leave_the_folder_are_refused(name: str, tmp_path: Path) -> None:
     """Only plain names are written, and never over the list."""
     with pytest.raises(FileError, match="cannot be the name of a file"):

@@ -21,11 +21,16 @@ MOVED = sheet(*(Path(tuple((x + n, y) for x, y in RING), closed=True) for n in r
 def test_each_format_has_its_suffix_and_writer() -> None:
     """The table leads to the writers, under the names that people ask for."""
     assert {name: form.suffix for name, form in FORMATS.items()} == {
+        "booklet": ".pdf",
+        "csv": ".csv",
         "dxf": ".dxf",
         "dxf-r12": "-mm.dxf",
         "hpgl": ".hpgl",
         "hpgl-old": "-old.hpgl",
         "html": ".html",
+        "index": ".html",
+        "json": ".json",
+        "pdf": ".pdf",
         "png": ".png",
         "svg": ".svg",
     }
@@ -47,9 +52,12 @@ def test_the_table_loads_no_library() -> None:
 def test_an_unknown_format_is_named() -> None:
     """The line lists the formats there are."""
     with pytest.raises(DrawingError) as caught:
-        render_checked(OUTLINE, "pdf")
-    known = "dxf or dxf-r12 or hpgl or hpgl-old or html or png or svg"
-    assert str(caught.value) == f"a format must be {known}, got 'pdf'"
+        render_checked(OUTLINE, "wax")
+    known = (
+        "booklet or csv or dxf or dxf-r12 or hpgl or hpgl-old or html or index or json or pdf or "
+        "png or svg"
+    )
+    assert str(caught.value) == f"a format must be {known}, got 'wax'"
 
 
 def test_a_file_that_reads_back_differently_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:

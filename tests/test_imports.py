@@ -56,9 +56,10 @@ THIRD_PARTY = {
     "svgwrite": {"writers"},
     "tree_sitter": {"key_lines"},
     "tree_sitter_toml": {"key_lines"},
+    "typst": {"writers"},
 }
 TIDEPOOL = ROOT.parent / "fixtures" / "tidepool.toml"
-HEAVY = {"shapely", "ezdxf", "svgwrite", "numpy", "tree_sitter"}
+HEAVY = {"shapely", "ezdxf", "svgwrite", "numpy", "tree_sitter", "typst"}
 
 
 def _modules() -> dict[str, Path]:

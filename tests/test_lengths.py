@@ -15,7 +15,7 @@ from cutpaths.lengths import (
     Ruler,
     Unit,
     decimals,
-    exact,
+    exact_text,
     in_unit,
     millimetres,
     mixed,
@@ -205,7 +205,7 @@ def test_metric_prints_read_back(mm: Fraction, unit: Unit) -> None:
 @given(lengths(Fraction(0), step=INCH / 64), UNITS)
 def test_messages_are_exact_or_say_so(mm: Fraction, unit: Unit) -> None:
     """A length in a message reads back exactly, or is marked and off by half a digit at most."""
-    text = exact(mm, unit)
+    text = exact_text(mm, unit)
     back = read_length(text.removeprefix("~"), unit)
     assert (back == mm) == (not text.startswith("~"))
     assert abs(back - mm) <= unit.mm / 20000

@@ -10,7 +10,14 @@ ROWS: list[Row] = [
         {"width = 2": 'width = 2\ncolour = "red"'},
         (
             "pond.toml:12: `border.colour` is not a known key. `colour` belongs in the table "
-            "[fabric]"
+            "[fabric.NAME]"
+        ),
+    ),
+    (
+        {"width = 2": 'width = 2\nfabric = "oat"'},
+        (
+            "pond.toml:12: `border.fabric` is not a known key. `fabric` is a table of its own: "
+            "write [fabric.NAME]"
         ),
     ),
     (

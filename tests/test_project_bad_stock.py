@@ -63,7 +63,7 @@ ROWS = [
     ),
     (
         'grain = { border = "lengthwise" }',
-        "`fabric.sand.stock.grain.border` must be for backing, panels, patches or top",
+        "`fabric.sand.stock.grain.border` must be for backing, filling, panels, patches or top",
     ),
     (
         "on_hand = [{ count = 2 }]",

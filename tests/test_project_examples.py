@@ -97,8 +97,8 @@ def test_suggestions_of_a_new_project_are_found() -> None:
     """Every optional table and every layout is among them."""
     listed = suggestions()
     tables = [each.split("]")[0][1:] for each in listed if each.startswith("[")]
-    optional = ["patches", "opening", "measured", "arrange", "size.large", "colorway.dusk"]
-    assert tables == ["top", "top", *optional]
+    optional = ["patches", "opening", "filling", "measured", "arrange"]
+    assert tables == ["top", "top", *optional, "size.large", "colorway.dusk"]
     keys = [each.split()[0] for each in listed if not each.startswith("[")]
     single = ["ruler", "turn_of_cloth", "colour", "chart", "backing", "finished", "nearest"]
     assert keys == single
@@ -111,6 +111,7 @@ def test_suggestions_of_a_new_project_are_found() -> None:
 EXAMPLES: dict[str, tuple[type, tuple[Fraction, ...], int]] = {
     "beehive": (Regular, inches(*[1.5] * 6), 0),
     "boathouse": (Strips, (Fraction(50),) * 4, 0),
+    "cove": (Squares, inches(*[2.25] * 4), 1),
     "doorway": (Squares, inches(3, 2, 1, 1.5), 0),
     "ferry": (Squares, inches(*[3] * 4), 0),
     "fjord": (Squares, tuple(map(Fraction, (75, 73, 75, 73))), 2),

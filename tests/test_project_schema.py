@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import json
 import tomllib
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -41,7 +43,12 @@ def test_schema_is_one() -> None:
 @pytest.mark.parametrize("path", sorted((ROOT / "fixtures").glob("*.toml")), ids=lambda p: p.stem)
 def test_examples_follow_the_schema(path: Path) -> None:
     """An editor that checks by the schema accepts every example."""
-    JUDGE.validate(tomllib.loads(path.read_text("utf-8")))
+    JUDGE.validate(as_json(tomllib.loads(path.read_text("utf-8"))))
+
+
+def as_json(table: dict[str, Any]) -> Any:
+    """A table of TOML as an editor hands it to a schema: dates are text."""
+    return json.loads(json.dumps(table, default=date.isoformat))
 
 
 def test_new_project_follows_the_schema() -> None:

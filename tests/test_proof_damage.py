@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import damaged_corners
+import damaged_filling
 import damaged_folds
 import damaged_grain
 import damaged_pairs
@@ -10,7 +11,18 @@ import damaged_seams
 import damaged_shapes
 import damaged_tops
 import pytest
-from damaged_kits import Case, checkers, folded, hexagon_like, paired, setting, square_panel
+from damaged_kits import (
+    Case,
+    checkers,
+    filled,
+    filled_and_folded,
+    folded,
+    hexagon_like,
+    narrow_folds,
+    paired,
+    setting,
+    square_panel,
+)
 
 from cutpaths.proof import prove
 
@@ -22,10 +34,21 @@ CASES = (
     *damaged_seams.CASES,
     *damaged_corners.CASES,
     *damaged_folds.CASES,
+    *damaged_filling.CASES,
 )
 
 
-KITS = (checkers, square_panel, hexagon_like, folded, paired, setting)
+KITS = (
+    checkers,
+    square_panel,
+    hexagon_like,
+    folded,
+    narrow_folds,
+    paired,
+    setting,
+    filled,
+    filled_and_folded,
+)
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.name)

@@ -12,9 +12,9 @@ from cutpaths.project.model import Project
 
 # Projects to draw, how many of them must be makeable, and the keys that others are refused for.
 CASES = {
-    "turned rectangles": (turned_rectangles(), 100, 30, {"top", "opening.length", "opening.start"}),
-    "turned outlines": (turned_outlines(), 100, 15, {"top", "border.width"}),
-    "folded rectangles": (folded_rectangles(), 60, 15, {"border.width"}),
+    "turned rectangles": (turned_rectangles(), 100, 90, {"border.width"}),
+    "turned outlines": (turned_outlines(), 100, 80, {"border.width"}),
+    "folded rectangles": (folded_rectangles(), 60, 54, {"border.width"}),
     "project files": (projects(), 40, 40, set[str]()),
 }
 

@@ -38,6 +38,8 @@ def test_wheel_has_data_and_licences(unpacked: Path) -> None:
         "cutpaths/projector/page/page.css",
         *(f"cutpaths/projector/page/{name}" for name in MODULES),
         "cutpaths/project/starter.toml",
+        "cutpaths/writers/index_page/index.html",
+        "cutpaths/writers/index_page/index.css",
         "cutpaths/py.typed",
     }
     assert wanted - names == set()
@@ -62,4 +64,6 @@ def test_wheel_runs_the_main_job(unpacked: Path, tmp_path: Path) -> None:
             check=False,
         )
         assert (run.returncode, run.stderr) == (0, "")
-    assert (tmp_path / "out" / "first-blanket-cutter-backing.dxf").stat().st_size > 10_000
+    assert (tmp_path / "out" / "index.html").stat().st_size > 10_000
+    backing = tmp_path / "out" / "machine" / "first-blanket-cutter-backing.dxf"
+    assert backing.stat().st_size > 10_000

@@ -2,47 +2,25 @@
 
 from __future__ import annotations
 
-import signal
-import sys
-import time
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
-from types import FrameType
 
 import click
 
-INTERRUPTED = 130
+from cutpaths.cli.options import file_option, force_option, seconds_option, seed_option
+from cutpaths.cli.searching import INTERRUPTED, arranging
+
 BROKEN = 1
 SLOWER = 4  # times slower than an ordinary machine at most; then the clock ends the search
-QUIET = 1.0  # s before progress is shown
-BETWEEN = 0.1  # s between two words of progress
 
 
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
-@click.option(
-    "-o",
-    "--out",
-    "file",
-    type=click.Path(path_type=Path, dir_okay=False),
-    help="File to write the chart to, for the project to include. Only shown by default.",
+@file_option("File to write the chart to, for the project to include. Only shown by default.")
+@seed_option("Another seed gives another layout, the same one the same.")
+@seconds_option(
+    0.1, 10.0, "Most work to do, in seconds of an ordinary machine; most layouts take a tenth."
 )
-@click.option(
-    "--seed",
-    type=click.IntRange(0, 2**31 - 1),
-    default=1,
-    show_default=True,
-    help="Another seed gives another layout, the same one the same.",
-)
-@click.option(
-    "--seconds",
-    type=click.FloatRange(0.1, 3600),
-    default=10.0,
-    show_default=True,
-    help="Most work to do, in seconds of an ordinary machine; most layouts take a tenth.",
-)
-@click.option("--force", is_flag=True, help="Replace a file that is not a layout.")
+@force_option("Replace a file that is not a layout.")
 @click.pass_context
 def command(
     ctx: click.Context, project: Path, file: Path | None, seed: int, seconds: float, force: bool
@@ -61,8 +39,7 @@ def command(
     rules, includes = load_to_arrange(project)
     if file is not None:
         _require_free(file, project, force)
-    watch = _Watch(seconds)
-    with watch.interruptible():
+    with arranging(SLOWER * seconds) as watch:
         found = arranged(rules, seed=seed, seconds=seconds, watch=watch)
     for line in (*chart_lines(rules, found.layout), "", *supply_lines(rules, found.layout), ""):
         click.echo(line)
@@ -111,50 +88,3 @@ def _say_include(file: Path, project: Path, includes: tuple[str, ...]) -> None:
     elif file.name not in includes:
         line = f'include = ["{file.name}"]'
         click.echo(f"Note: to use it, write {line} at the head of {project.name}.", err=True)
-
-
-class _Watch:
-    """Shows progress on a terminal, and ends the search by the clock or when it is interrupted."""
-
-    def __init__(self, seconds: float) -> None:
-        self.interrupted = False
-        self._start = time.monotonic()
-        self._latest = SLOWER * seconds
-        self._said = 0.0
-        self._late = False
-
-    @property
-    def stopped(self) -> str:
-        """Why the search ended early."""
-        if self.interrupted:
-            return "the search was interrupted"
-        if self._late:
-            return f"the time limit of {self._latest:g} s by the clock was reached"
-        return ""
-
-    def __call__(self, doing: str, done: float) -> bool:
-        """Shows how far it is; answers whether to go on."""
-        passed = time.monotonic() - self._start
-        self._late = self._late or passed > self._latest
-        if passed > QUIET and passed - self._said > BETWEEN and sys.stderr.isatty():
-            self._said = passed
-            part = f" {done:.0%}" if done else ""
-            click.echo(f"\r{doing}{part} ({passed:.0f} s)\x1b[K", err=True, nl=False)
-        return not self.stopped
-
-    @contextmanager
-    def interruptible(self) -> Iterator[None]:
-        """Takes the first Ctrl-C as the wish to end; a second one is as abrupt as ever."""
-        before = signal.getsignal(signal.SIGINT)
-
-        def interrupt(_number: int, _frame: FrameType | None) -> None:
-            self.interrupted = True
-            signal.signal(signal.SIGINT, before)
-
-        signal.signal(signal.SIGINT, interrupt)
-        try:
-            yield
-        finally:
-            signal.signal(signal.SIGINT, before)
-            if self._said:
-                click.echo("\r\x1b[K", err=True, nl=False)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 
 import click
 
+from cutpaths.cli.drawing import drawn, put, say_notes
 from cutpaths.cli.kit import kit_of, variant_options
+from cutpaths.cli.options import folder_option, force_option, unchecked_option
+from cutpaths.cli.working import working
 
 KITS_MOST = 1_000
 
@@ -15,14 +17,7 @@ KITS_MOST = 1_000
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
 @click.argument("bed", type=click.Path(path_type=Path))
-@click.option(
-    "-o",
-    "--out",
-    "folder",
-    type=click.Path(path_type=Path, file_okay=False),
-    required=True,
-    help="Folder to write to; made when it is not there.",
-)
+@folder_option()
 @click.option(
     "--kits",
     type=click.IntRange(1, KITS_MOST),
@@ -31,8 +26,8 @@ KITS_MOST = 1_000
     help="How many blankets to cut for. A template is cut once.",
 )
 @variant_options
-@click.option("--no-check", is_flag=True, help="Do not read the files back before writing them.")
-@click.option("--force", is_flag=True, help="Replace files that are not this project's.")
+@unchecked_option()
+@force_option()
 def command(
     project: Path,
     bed: Path,
@@ -49,8 +44,7 @@ def command(
     the scale with, and a report of lengths, travel, time and cautions, which is printed too.
     """
     from cutpaths.errors import InputError
-    from cutpaths.files import safe_name, write_folder
-    from cutpaths.formats import FORMATS, render_checked
+    from cutpaths.files import safe_name
     from cutpaths.machine.bed_reading import load
     from cutpaths.project.located import located
     from cutpaths.proof import prove, require
@@ -58,26 +52,17 @@ def command(
 
     machine = load(bed)
     kit = kit_of(project, size, colorway)
-    require(prove(kit))
+    with working("Proving"):
+        require(prove(kit))
     try:
-        run = bed_run(kit, machine, kits)
+        with working("Laying pieces on the bed"):
+            run = bed_run(kit, machine, kits)
     except InputError as error:
         raise located(error, bed) from error
     stem = f"{safe_name(kit.project.title)}-{safe_name(machine.name)}"
-    files = {}
-    quiet = not sys.stderr.isatty()
-    jobs = files_of(run.outputs)
-    with click.progressbar(jobs, label="Drawing", file=sys.stderr, hidden=quiet) as shown:
-        for output, name in shown:
-            data = render_checked(output.document, name, check=not no_check)
-            files[f"{stem}-{output.name}{FORMATS[name].suffix}"] = data
+    files = drawn(files_of(run.outputs), stem, check=not no_check)
     files[f"{stem}-report.txt"] = "".join(f"{line}\n" for line in run.report).encode()
     click.echo("\n".join(run.report))
     click.echo()
-    digest, title = kit.project.digest, kit.project.title
-    for path in write_folder(
-        folder, files, project=title, digest=digest, force=force, family=f"{stem}-"
-    ):
-        click.echo(path)
-    for note in (*kit.notes, *run.notes):
-        click.echo(f"Note: {note}", err=True)
+    put(kit, folder, files, force=force, family=f"{stem}-")
+    say_notes((*kit.notes, *run.notes))

@@ -7,11 +7,12 @@ from pathlib import Path
 import click
 
 from cutpaths.cli.kit import kit_of, variant_options
+from cutpaths.cli.options import json_option
 
 
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
-@click.option("--json", "as_data", is_flag=True, help="Print JSON for programs.")
+@json_option()
 @variant_options
 def command(project: Path, as_data: bool, size: str | None, colorway: str | None) -> None:
     """Print every size of a PROJECT, on the ruler and in the other system.

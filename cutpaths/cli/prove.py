@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from cutpaths.cli.kit import kit_of, variant_options
+from cutpaths.cli.working import working
 
 
 @click.command()
@@ -20,6 +21,7 @@ def command(project: Path, size: str | None, colorway: str | None) -> None:
     from cutpaths.proof import prove, require
     from cutpaths.proof.show import lines
 
-    proof = prove(kit_of(project, size, colorway))
+    with working("Proving"):
+        proof = prove(kit_of(project, size, colorway))
     click.echo("\n".join(lines(proof)))
     require(proof)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import signal
-import sys
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -11,7 +10,9 @@ from dataclasses import dataclass, field
 from types import FrameType
 from typing import TYPE_CHECKING, Any
 
-import click
+from cutpaths.cli.options import INTERRUPTED as INTERRUPTED
+from cutpaths.cli.options import seconds_option, seed_option
+from cutpaths.cli.working import QUIET, clear, quiet, say
 
 if TYPE_CHECKING:
     from cutpaths.cloth.packing.effort import Progress
@@ -19,51 +20,112 @@ if TYPE_CHECKING:
 
 Command = Callable[..., Any]
 
-INTERRUPTED = 130
-QUIET = 1.0  # s before progress is shown
+BETWEEN = 0.1  # s between two words of progress
 SLOWER = 10  # times slower than an ordinary machine at most; then the clock ends the search
 TRIES_EACH_SECOND = 2000  # of an ordinary machine
 
 
 def search_options(command: Command) -> Command:
     """Adds the options of a search."""
-    seed = click.option(
-        "--seed",
-        type=click.IntRange(0, 2**31 - 1),
-        default=1,
-        show_default=True,
-        help="Another seed searches elsewhere, the same one gives the same plan.",
-    )
-    seconds = click.option(
-        "--seconds",
-        type=click.FloatRange(0.0, 3600),
-        default=2.0,
-        show_default=True,
-        help="Most work for a fabric, in seconds of an ordinary machine; 0 searches for nothing.",
+    seed = seed_option("Another seed searches elsewhere, the same one gives the same plan.")
+    seconds = seconds_option(
+        0.0,
+        2.0,
+        "Most work for a fabric, in seconds of an ordinary machine; 0 searches for nothing.",
     )
     return seed(seconds(command))
 
 
-@dataclass(slots=True)
-class Searching:
-    """A search of the command line; `interrupted` once the person has pressed Ctrl-C."""
+@dataclass(slots=True, kw_only=True)
+class Watching:
+    """A search of the command line, as the person before it sees it.
 
+    Attributes:
+        latest: seconds by the clock after which it ends; None where it has a limit of its own.
+        interrupted: whether the person has pressed Ctrl-C.
+        late: whether the clock has ended it.
+    """
+
+    latest: float | None = None
     interrupted: bool = False
-    said: bool = False
-    start: float = field(default_factory=time.monotonic)
+    late: bool = False
+    _start: float = field(default_factory=time.monotonic, init=False)
+    _said: float = field(default=0.0, init=False)
+
+    def go_on(self, words: str) -> bool:
+        """Shows how far it is; answers whether to go on."""
+        passed = time.monotonic() - self._start
+        self.late = self.late or (self.latest is not None and passed > self.latest)
+        if passed > QUIET and passed - self._said > BETWEEN and not quiet():
+            self._said = passed
+            say(f"{words} ({passed:.0f} s)")
+        return not (self.late or self.interrupted)
+
+    def end(self) -> None:
+        """Takes the line of progress away."""
+        if self._said:
+            clear()
+
+
+@dataclass(slots=True, kw_only=True)
+class Searching(Watching):
+    """A search for a cutting plan, which knows a bound.
+
+    Attributes:
+        clocked: whether the clock ended a search, so that another run may come to another plan.
+    """
+
+    clocked: bool = False
 
     def watch(self, progress: Progress) -> bool:
         """Shows how far it is; answers whether to go on."""
-        passed = time.monotonic() - self.start
-        if passed > QUIET and sys.stderr.isatty():
-            self.said = True
-            share = float(progress.height / progress.bound) - 1 if progress.bound else 0.0
-            click.echo(
-                f"\rSearching, {share:.1%} above the bound ({passed:.0f} s)\x1b[K",
-                err=True,
-                nl=False,
-            )
-        return not self.interrupted
+        self.clocked = self.clocked or progress.late
+        if not progress.bound:
+            return self.go_on("Looking for strips")
+        share = float(progress.height / progress.bound) - 1
+        return self.go_on(f"Searching, {share:.1%} above the bound")
+
+    @property
+    def notes(self) -> tuple[str, ...]:
+        """What a person should know of how it ended."""
+        words = "the time limit ended the search: another run may come to another plan."
+        return (words,) if self.clocked and not self.interrupted else ()
+
+
+@dataclass(slots=True, kw_only=True)
+class Counting(Watching):
+    """A search that counts what it tries."""
+
+    doing: str
+
+    def counted(self, done: int, of: int) -> bool:
+        """Shows how far it is; answers whether to go on."""
+        return self.go_on(f"{self.doing} {done} of {of}")
+
+    @property
+    def stopped(self) -> str:
+        """Why it ended early; empty where it did not."""
+        if self.interrupted:
+            return "it was interrupted"
+        return f"the time limit of {self.latest:g} s was reached" if self.late else ""
+
+
+@dataclass(slots=True, kw_only=True)
+class Arranging(Watching):
+    """A search that says what it is doing and how much of that is done."""
+
+    def __call__(self, doing: str, done: float) -> bool:
+        """Shows how far it is; answers whether to go on."""
+        return self.go_on(f"{doing} {done:.0%}" if done else doing)
+
+    @property
+    def stopped(self) -> str:
+        """Why it ended early; empty where it did not."""
+        if self.interrupted:
+            return "the search was interrupted"
+        if self.late:
+            return f"the time limit of {self.latest:g} s by the clock was reached"
+        return ""
 
 
 @contextmanager
@@ -78,44 +140,24 @@ def searching(seed: int, seconds: float) -> Iterator[tuple[Searching, Search]]:
         yield search, Search(effort, search.watch)
 
 
-@dataclass(slots=True)
-class Counting:
-    """A search that counts what it tries; `interrupted` once the person has pressed Ctrl-C."""
-
-    doing: str
-    seconds: float
-    interrupted: bool = False
-    late: bool = False
-    said: bool = False
-    start: float = field(default_factory=time.monotonic)
-
-    def counted(self, done: int, of: int) -> bool:
-        """Shows how far it is; answers whether to go on."""
-        passed = time.monotonic() - self.start
-        self.late = self.late or passed > self.seconds
-        if passed > QUIET and sys.stderr.isatty():
-            self.said = True
-            click.echo(f"\r{self.doing} {done} of {of} ({passed:.0f} s)\x1b[K", err=True, nl=False)
-        return not (self.late or self.interrupted)
-
-    @property
-    def stopped(self) -> str:
-        """Why it ended early; empty where it did not."""
-        if self.interrupted:
-            return "it was interrupted"
-        return f"the time limit of {self.seconds:g} s was reached" if self.late else ""
-
-
 @contextmanager
 def counting(doing: str, seconds: float) -> Iterator[Counting]:
     """Counts what is tried; takes the first Ctrl-C as the wish to end."""
-    found = Counting(doing, seconds)
+    found = Counting(doing=doing, latest=seconds)
     with _interruptible(found):
         yield found
 
 
 @contextmanager
-def _interruptible(search: Searching | Counting) -> Iterator[None]:
+def arranging(latest: float) -> Iterator[Arranging]:
+    """Watches a search until a time by the clock; takes the first Ctrl-C as the wish to end."""
+    found = Arranging(latest=latest)
+    with _interruptible(found):
+        yield found
+
+
+@contextmanager
+def _interruptible(search: Watching) -> Iterator[None]:
     """Takes the first Ctrl-C as the wish to end; a second one is as abrupt as ever."""
     before = signal.getsignal(signal.SIGINT)
 
@@ -128,5 +170,4 @@ def _interruptible(search: Searching | Counting) -> Iterator[None]:
         yield
     finally:
         signal.signal(signal.SIGINT, before)
-        if search.said:
-            click.echo("\r\x1b[K", err=True, nl=False)
+        search.end()

@@ -6,16 +6,12 @@ from pathlib import Path
 
 import click
 
+from cutpaths.cli.options import file_option
+
 
 @click.command()
 @click.argument("rig", type=click.Path(path_type=Path))
-@click.option(
-    "-o",
-    "--out",
-    type=click.Path(path_type=Path, dir_okay=False),
-    required=True,
-    help="SVG file to write. Show it full screen, a pixel for a pixel.",
-)
+@file_option("SVG file to write. Show it full screen, a pixel for a pixel.", "out", required=True)
 def command(rig: Path, out: Path) -> None:
     """Write the target of a RIG: numbered crosses in the pixels of its projector.
 

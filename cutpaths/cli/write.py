@@ -2,39 +2,50 @@
 
 from __future__ import annotations
 
-import sys
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
+from cutpaths.cli.drawing import drawn, jobs_of, path_of, put, say_notes, say_unknown, stem_of
 from cutpaths.cli.kit import kit_of, variant_options
+from cutpaths.cli.options import folder_option, force_option, unchecked_option
+from cutpaths.cli.working import working
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping, Sequence
+
+    from cutpaths.errors import InputError
     from cutpaths.pieces import Kit
+    from cutpaths.projector.rig import Rig
+    from cutpaths.proof.check import Proof
+    from cutpaths.sheets.pages.paper import Paper
     from cutpaths.sheets.sheet import Output, Wishes
 
 # The uses are named again here, so that help loads no sheet; a test compares the two.
-USES = ("cad", "cutter", "projector")
+USES = ("booklet", "cad", "cloth", "cutter", "labels", "pages", "pictures", "projector", "records")
+INDEX = "index.html"
 
 
 @click.command()
 @click.argument("project", type=click.Path(path_type=Path))
-@click.option(
-    "-o",
-    "--out",
-    "folder",
-    type=click.Path(path_type=Path, file_okay=False),
-    required=True,
-    help="Folder to write to; made when it is not there.",
-)
+@folder_option()
 @click.option(
     "--for",
     "uses",
     type=click.Choice(USES),
     multiple=True,
-    help="What the files are for; repeatable. All by default.",
+    help="What the files are for; repeatable. All by default, with a page that shows them.",
 )
+@click.option(
+    "--paper",
+    metavar="NAME",
+    help="Paper of what is printed: a4, letter, a3, a0 ..., or the width of a roll, as 36 in."
+    " Letter or A4 by default.",
+)
+@click.option("--whole", is_flag=True, help="Have the large pieces on pages too, in tiles to join.")
+@click.option("--large-print", is_flag=True, help="Set the booklet in large letters.")
 @click.option(
     "--text-on-cloth", is_flag=True, help="Let a machine draw labels and grain lines on cloth."
 )
@@ -56,13 +67,16 @@ USES = ("cad", "cutter", "projector")
     is_flag=True,
     help="Write each frame of the rig also as PNG; needs the extra `pictures`.",
 )
-@click.option("--no-check", is_flag=True, help="Do not read the files back before writing them.")
-@click.option("--force", is_flag=True, help="Replace files that are not this project's.")
+@unchecked_option()
+@force_option()
 @variant_options
 def command(
     project: Path,
     folder: Path,
     uses: tuple[str, ...],
+    paper: str | None,
+    whole: bool,
+    large_print: bool,
     text_on_cloth: bool,
     rig_file: Path | None,
     frame_marks: str,
@@ -72,67 +86,133 @@ def command(
     size: str | None,
     colorway: str | None,
 ) -> None:
-    """Prove a PROJECT and write its true-scale files.
+    """Prove a PROJECT and write its files: everything that a shop hands over, or what is asked for.
 
     Nothing is written when the proof fails, or when a file does not read back as it was drawn.
     """
-    from cutpaths.files import safe_name, write_folder
     from cutpaths.projector.needs import Wanted
-    from cutpaths.projector.rig_reading import load as load_rig
     from cutpaths.proof import prove, require
-    from cutpaths.sheets.sheet import Wishes, unknown_letters
+    from cutpaths.sheets.sheet import Wishes
 
-    kit = kit_of(project, size, colorway)
-    require(prove(kit))
+    printed_on = _paper(paper)
+    with working("Proving"):
+        kit = kit_of(project, size, colorway)
+        proof = prove(kit)
+        require(proof)
     wishes = Wishes(
         text_on_cloth=text_on_cloth,
-        rig=load_rig(rig_file) if rig_file else None,
+        rig=None if rig_file is None else _rig(rig_file),
         frame_marks=Wanted(frame_marks),
         frame_pixels=frame_pixels,
+        paper=printed_on,
+        whole=whole,
+        large_print=large_print,
+        beside=project.parent,
+        proof=proof,
     )
-    made = _outputs(kit, uses or USES, wishes, rig_file)
-    stem = safe_name(" ".join(filter(None, (kit.project.title, size, colorway))))
-    files = _rendered(made, stem, check=not no_check)
-    digest, title = kit.project.digest, kit.project.title
-    for path in write_folder(folder, files, project=title, digest=digest, force=force):
-        click.echo(path)
-    for line in (*_page_summary(made), *(f"Note: {note}" for note in kit.notes)):
+    left_out: list[str] = []
+    with working("Laying out"):
+        made = _outputs(kit, _Asked(uses, project, rig_file), wishes, left_out)
+    stem = stem_of(kit)
+    if uses:
+        files = drawn(jobs_of(made), stem, check=not no_check)
+    else:
+        files = drawn(jobs_of(made), stem, check=not no_check, left_out=left_out)
+        files |= _index(kit, proof, made, files, left_out)
+    put(kit, folder, files, force=force)
+    for line in _page_summary(made):
         click.echo(line, err=True)
-    if unknown := unknown_letters(made):
-        click.echo(f"Note: no stroke letters for {' '.join(unknown)}; drawn as boxes.", err=True)
+    say_notes((*kit.notes, *left_out))
+    say_unknown(made)
 
 
-def _outputs(
-    kit: Kit, uses: tuple[str, ...], wishes: Wishes, rig_file: Path | None
-) -> tuple[Output, ...]:
-    """What is to be written; what is wrong with a rig is told with its file and line.
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What was asked for, and the files in which something may be wrong."""
+
+    uses: tuple[str, ...]
+    project: Path
+    rig: Path | None
+
+    def needs(self, use: str) -> bool:
+        """Whether there is nothing without this use."""
+        from cutpaths.sheets.uses import OPTIONAL
+
+        return bool(self.uses) or use not in OPTIONAL
+
+    def located(self, error: InputError, kit: Kit, use: str) -> InputError:
+        """What is wrong, with its file and line: those of the rig, or of the project."""
+        from cutpaths.project.located import located
+        from cutpaths.projector.rig_reading import placed
+
+        if self.rig is not None and use == "projector":
+            return placed(error, self.rig)
+        chosen = kit.project.size or None, kit.project.colorway or None
+        return located(error, self.project, size=chosen[0], colorway=chosen[1])
+
+
+def _paper(name: str | None) -> Paper | None:
+    from cutpaths.sheets.pages.paper import paper_named
+
+    if name is None:
+        return None
+    try:
+        return paper_named(name)
+    except ValueError as error:
+        raise click.BadParameter(str(error), param_hint="--paper") from error
+
+
+def _rig(file: Path) -> Rig:
+    from cutpaths.projector.rig_reading import load
+
+    return load(file)
+
+
+def _outputs(kit: Kit, asked: _Asked, wishes: Wishes, left_out: list[str]) -> tuple[Output, ...]:
+    """What is to be written; what everything can do without and cannot be made, is said.
 
     Raises:
-        InputError: the rig is not calibrated, or its picture cannot hold a mark.
+        InputError: the rig is not calibrated, its picture cannot hold a mark, or what was asked
+            for by name cannot be made.
     """
-    from cutpaths.errors import InputError
-    from cutpaths.projector.rig_reading import placed
-    from cutpaths.sheets.uses import outputs
+    from cutpaths.errors import DrawingError, InputError
+    from cutpaths.sheets.uses import USES as TABLE
+    from cutpaths.sheets.uses import outputs_for
 
-    try:
-        return outputs(kit, uses, wishes)
-    except InputError as error:
-        raise (placed(error, rig_file) if rig_file else error) from error
+    made: list[Output] = []
+    for use in TABLE:
+        if asked.uses and use not in asked.uses:
+            continue
+        try:
+            made += outputs_for(kit, use, wishes)
+        except (InputError, DrawingError) as error:
+            found = asked.located(error, kit, use) if isinstance(error, InputError) else error
+            if asked.needs(use):
+                raise found from error
+            left_out.append(f"the files for {use!r} are left out. {found}")
+    return tuple(made)
 
 
-def _rendered(made: tuple[Output, ...], stem: str, *, check: bool) -> dict[str, bytes]:
-    """Every file by its name, each read back where `check`; shows how far it is."""
-    from cutpaths.formats import FORMATS, render_checked
+def _index(
+    kit: Kit,
+    proof: Proof,
+    made: tuple[Output, ...],
+    files: Mapping[str, bytes],
+    left_out: Sequence[str],
+) -> dict[str, bytes]:
+    """The page that shows every file."""
+    from cutpaths.formats import render_checked
+    from cutpaths.sheets.index import Filed, index_document
 
-    jobs = [(output, name) for output in made for name in output.formats]
-    files = {}
-    quiet = not sys.stderr.isatty()
-    with click.progressbar(jobs, label="Drawing", file=sys.stderr, hidden=quiet) as shown:
-        for output, name in shown:
-            options = {"width": output.pixels} if name == "png" and output.pixels else {}
-            data = render_checked(output.document, name, check=check, **options)
-            files[f"{stem}-{output.name}{FORMATS[name].suffix}"] = data
-    return files
+    stem = stem_of(kit)
+    named = ((output, path_of(output, form, stem)) for output, form in jobs_of(made))
+    filed = [
+        Filed(output=output, path=path, size=len(files[path]))
+        for output, path in named
+        if path in files
+    ]
+    page = index_document(kit, proof, filed, left_out)
+    return {INDEX: render_checked(page, "index")}
 
 
 def _page_summary(made: tuple[Output, ...]) -> tuple[str, ...]:

@@ -9,9 +9,21 @@ from cutpaths.figures.cloth import backing_cloth, cloth_notes
 from cutpaths.figures.corners import corner_groups
 from cutpaths.figures.deviations import deviations, heading
 from cutpaths.figures.measured import measured, sewn_words
-from cutpaths.figures.model import Figure, Figures, Group, exact, length, size, widest, words
+from cutpaths.figures.model import (
+    Figure,
+    Figures,
+    Group,
+    as_fraction,
+    count,
+    length,
+    size,
+    widest,
+    words,
+)
 from cutpaths.figures.patches import patch_seams, patches, seam_notes
-from cutpaths.figures.sizes import on_the_ruler, sizes
+from cutpaths.figures.seam_test import seam_test
+from cutpaths.figures.sizes import filling_size, on_the_ruler, sizes
+from cutpaths.figures.thread import thread
 from cutpaths.geometry.marks import Mark, MarkKind, corner_name, letter, select
 from cutpaths.geometry.polygons import Ring, box, distance, edges, middle
 from cutpaths.lengths import Ruler
@@ -28,12 +40,15 @@ def figures_of(kit: Kit) -> Figures:
         Group("Blanket", _blanket(kit)),
         Group("The top as it was sewn", measured(kit)),
         Group("The backing's cloth", backing_cloth(kit)),
+        Group("Filling", _filling(kit)),
         Group("Patches", patches(kit)),
         Group("Patch seams", patch_seams(kit)),
         Group("Sides", _sides(kit)),
         Group("Turning opening", _opening(kit)),
         *corner_groups(kit),
         Group("Sewing and marking", _sewing(kit)),
+        Group("Seam test", seam_test(kit)),
+        Group("Thread, by a rule of the trade", thread(kit)),
         Group(heading(kit.project), deviations(kit.project)),
     )
     return Figures(
@@ -82,6 +97,20 @@ def _extent(ring: Ring) -> tuple[float, float]:
     return right - left, top - bottom
 
 
+def _filling(kit: Kit) -> tuple[Figure, ...]:
+    """The cut size of what lies between the layers, and how far inside the edge it ends."""
+    piece, asked, ruler = kit.filling, kit.project.filling, kit.project.ruler
+    if piece is None or asked is None:
+        return ()
+    inside = length("filling.less", "inside the finished edge all round", asked.less, ruler)
+    of_all = inside, count("filling.count", "cut for one blanket", piece.count, "piece")
+    settled = filling_size(kit.project)
+    if settled is not None:
+        return (*size("filling", "filling, cut", *settled, ruler), *of_all)
+    sides = _each_side("filling", "raw edge of the filling", piece.outline, ruler)
+    return (*widest("filling", "filling, cut", *piece.size, ruler), *sides, *of_all)
+
+
 def _sides(kit: Kit) -> tuple[Figure, ...]:
     """Length of each side from dot to dot and, on outlines that are no rectangle, raw.
 
@@ -100,7 +129,7 @@ def _sides(kit: Kit) -> tuple[Figure, ...]:
 
 def _each_side(name: str, label: str, ring: Ring, ruler: Ruler) -> list[Figure]:
     """One figure for all sides where they are alike on the page, else one for each."""
-    lengths = [exact(distance(start, end)) for start, end in edges(ring)]
+    lengths = [as_fraction(distance(start, end)) for start, end in edges(ring)]
     if len(set(lengths)) == 1:
         return [length(f"side.{name}", f"each side, {label}", lengths[0], ruler)]
     return [
@@ -144,7 +173,7 @@ def _center_notes(kit: Kit) -> tuple[str, ...]:
     ruler = kit.project.ruler
     least = max(FOLDING_MM, float(ruler.step / 2))
     centers = [(m.at, _off_middle(kit, m)) for m in select(kit.backing.marks, MarkKind.CENTER)]
-    off = [f"{at} by {ruler.text(exact(mm))}" for at, mm in centers if mm > least]
+    off = [f"{at} by {ruler.text(as_fraction(mm))}" for at, mm in centers if mm > least]
     if not off:
         return ()
     return (

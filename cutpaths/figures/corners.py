@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TypeVar
 
-from cutpaths.figures.model import Figure, Group, angle, area, exact, length, words
+from cutpaths.figures.model import Figure, Group, angle, area, as_fraction, length, words
 from cutpaths.geometry.blanket import Corner, CornerType
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import distance, dot, signed_area, sub, unit
@@ -51,7 +51,9 @@ def _template(template: CornerTemplate, key: str) -> Iterator[Figure]:
 
 def _turned(kit: Kit, corner: Corner, i: int, key: str) -> tuple[Figure, ...]:
     ruler = kit.project.ruler
-    places = [(exact(x), exact(y)) for x, y in _from_corner(kit, corner, i, corner.miter)]
+    places = [
+        (as_fraction(x), as_fraction(y)) for x, y in _from_corner(kit, corner, i, corner.miter)
+    ]
     reach = distance(corner.miter[0], corner.fold_point)
     found: list[Figure] = []
     for name, label, (along, inward) in _named(corner, "dot", places):
@@ -87,7 +89,7 @@ def _from_corner(
 
 def _folded(kit: Kit, corner: Corner, i: int, key: str) -> tuple[Figure, ...]:
     ruler = kit.project.ruler
-    ends = [exact(along) for along, _ in _from_corner(kit, corner, i, corner.miter)]
+    ends = [as_fraction(along) for along, _ in _from_corner(kit, corner, i, corner.miter)]
     return tuple(
         length(f"{key}.{name}", f"{label}, along its raw edge", along, ruler)
         for name, label, along in _named(corner, "corner fold", ends)
@@ -98,7 +100,10 @@ def _waste(corner: Corner, key: str, ruler: Ruler) -> tuple[Figure, ...]:
     """Where the trim line meets the raw edges, and what is cut away."""
     if not corner.waste:
         return ()
-    legs = [exact(distance(corner.backing_point, end)) for end in (corner.trim[0], corner.trim[-1])]
+    legs = [
+        as_fraction(distance(corner.backing_point, end))
+        for end in (corner.trim[0], corner.trim[-1])
+    ]
     ends = tuple(
         length(f"{key}.{name}", f"{label}, along its raw edge", leg, ruler)
         for name, label, leg in _named(corner, "trim line", legs)

@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from cutpaths.figures.model import Figure, words
 from cutpaths.figures.sizes import sizes
-from cutpaths.lengths import INCH, Ruler, Unit, exact
+from cutpaths.lengths import INCH, Ruler, Unit, exact_text
 from cutpaths.project.model import Construction, Project
 
 # What is worth a line of the table; common practice, no source.
@@ -45,7 +45,7 @@ def deviations(project: Project) -> tuple[Figure, ...]:
 def _line(project: Project, off: Fraction, key: str) -> Figure:
     way = "small" if off < 0 else "large"
     text = f"cut the backing {_backing(project, off)}, {', '.join(_same_backing(project, off))}"
-    return words(f"deviation.{key}", f"{exact(abs(off), project.ruler.unit)} {way}", text)
+    return words(f"deviation.{key}", f"{exact_text(abs(off), project.ruler.unit)} {way}", text)
 
 
 def _fine(project: Project) -> Ruler:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from cutpaths.figures.model import Figure, angle, exact, length, words
+from cutpaths.figures.model import Figure, angle, as_fraction, length, words
 from cutpaths.geometry.marks import corner_name, letter
 from cutpaths.geometry.polygons import corner_angle
 from cutpaths.geometry.quadrilateral import DIAGONALS, SIDES, Span, misfits
@@ -69,7 +69,7 @@ def _true_figures(top: Measured, ruler: Ruler) -> Iterator[Figure]:
     yield angle("measured.out-of-square", "out of square, at most", off)
     rising, falling = (span_length(ring, span) for span in DIAGONALS)
     label = "out of square, between the diagonals"
-    if not nothing(exact(rising - falling), ruler):
+    if not nothing(as_fraction(rising - falling), ruler):
         yield length("measured.diagonals-differ", label, abs(rising - falling), ruler)
 
 
@@ -77,10 +77,10 @@ def _misfit(mm: float | None, ruler: Ruler) -> str:
     """What is left between the fit and the tape; nothing where the ruler cannot tell it."""
     if mm is None:
         return ", not taped"
-    if nothing(exact(mm), ruler):
+    if nothing(as_fraction(mm), ruler):
         return ""
     longer = "more" if mm > 0 else "less"
-    return f", {ruler.text(exact(abs(mm)))} {longer} than taped"
+    return f", {ruler.text(as_fraction(abs(mm)))} {longer} than taped"
 
 
 def nothing(mm: Fraction, ruler: Ruler) -> bool:
@@ -130,7 +130,7 @@ def _trims(top: Measured, ruler: Ruler) -> Iterator[Figure]:
     for i, ends in enumerate(to_trim(top).comes_off):
         side = letter(i)
         for corner, mm in zip((corner_name(i, 4), corner_name(i + 1, 4)), ends, strict=True):
-            if nothing(exact(mm), ruler):
+            if nothing(as_fraction(mm), ruler):
                 continue
             key = f"measured.trim.{side.lower()}.{corner.lower()}"
             yield length(key, f"comes off side {side} at corner {corner}", mm, ruler)

@@ -47,10 +47,10 @@ class Figures:
     notes: tuple[str, ...]
 
 
-def exact(mm: Fraction | float) -> Fraction:
+def as_fraction(mm: Fraction | float) -> Fraction:
     """A length as a fraction; a computed one to the 1e-6 mm that drawings hold.
 
-    >>> exact(25.400000000000002)
+    >>> as_fraction(25.400000000000002)
     Fraction(127, 5)
     """
     return mm if isinstance(mm, Fraction) else Fraction(f"{mm:.6f}")
@@ -58,7 +58,7 @@ def exact(mm: Fraction | float) -> Fraction:
 
 def length(key: str, label: str, mm: Fraction | float, ruler: Ruler) -> Figure:
     """A length on the ruler and in the other system."""
-    value = exact(mm)
+    value = as_fraction(mm)
     return Figure(
         key=key,
         label=label,

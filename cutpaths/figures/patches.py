@@ -10,8 +10,7 @@ from cutpaths.geometry.assembly import Piece, Stage
 from cutpaths.geometry.layouts.pairs import SewnPair
 from cutpaths.geometry.layouts.triangles import Blanks, blanks_of
 from cutpaths.geometry.patch_shapes import PatchKind
-from cutpaths.lengths import Ruler
-from cutpaths.lengths import exact as exact_text
+from cutpaths.lengths import Ruler, exact_text
 from cutpaths.pieces import Kit
 from cutpaths.pieces.pairs import cut_singly
 from cutpaths.project.model import Squares

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import textwrap
 from collections.abc import Iterator
+from typing import Any
 
 from cutpaths.figures.model import Figure, Figures
 
@@ -28,14 +29,18 @@ def table(figures: Figures, columns: int = 100) -> Iterator[str]:
 
 
 def as_json(figures: Figures) -> str:
-    """All figures as JSON; lengths in mm, exact ones also as a fraction of mm."""
-    data = {
+    """All figures as JSON; lengths in mm."""
+    return json.dumps(as_data(figures), indent=2, ensure_ascii=False)
+
+
+def as_data(figures: Figures) -> dict[str, Any]:
+    """All figures as plain values for programs; lengths in mm."""
+    return {
         "project": figures.project,
         "digest": figures.digest,
         "figures": {f.key: _entry(f) for group in figures.groups for f in group.figures},
         "notes": list(figures.notes),
     }
-    return json.dumps(data, indent=2, ensure_ascii=False)
 
 
 def _entry(figure: Figure) -> dict[str, object]:

@@ -52,6 +52,15 @@ def _pair(of: _Axis, raw: Pair, borders: Pair, amount: Fraction) -> Pair:
     return of(raw[0], borders[0], amount), of(raw[1], borders[1], amount)
 
 
+def filling_size(project: Project) -> Pair | None:
+    """The cut filling of a rectangular project; None for other outlines, or without one."""
+    settled, filling = sizes(project), project.filling
+    if settled is None or filling is None:
+        return None
+    width, height = settled.finished
+    return width - 2 * filling.less, height - 2 * filling.less
+
+
 @dataclass(frozen=True, slots=True)
 class Suggestion:
     """The border nearest to the project's own for which every size falls on the ruler."""

@@ -25,6 +25,7 @@ class PieceKind(StrEnum):
     TOP = "top"
     BACKING = "backing"
     PANEL = "panel of the backing"
+    FILLING = "filling"
     TEMPLATE = "corner template"
     WASTE = "waste"
 

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from cutpaths.geometry.polygons import Ring, between, dot, edges, right_of, sub, unit
-
-# Points nearer to the window's edge than this lie on it; far below what can be seen or sewn.
-ON_EDGE_MM = 1e-6
+from cutpaths.geometry.polygons import ON_EDGE_MM, Ring, between, dot, edges, right_of, sub, unit
 
 
 def clipped(ring: Ring, window: Ring) -> Ring:

@@ -5,11 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from cutpaths.geometry.assembly import Seam
-from cutpaths.geometry.polygons import Ring, dot, edges, right_of, sub, unit
+from cutpaths.geometry.polygons import ON_EDGE_MM, Ring, dot, edges, right_of, sub, unit
 from cutpaths.shapes import Point
-
-# A seam's end nearer than this to the outline meets it.
-ON_EDGE_MM = 1e-6
 
 
 def edge_seams(outline: Ring, seams: Sequence[Seam]) -> tuple[tuple[float, ...], ...]:

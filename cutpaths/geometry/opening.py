@@ -16,6 +16,9 @@ from cutpaths.lengths import INCH_MM
 
 USUAL_INCH = tuple(inches * INCH_MM for inches in (8, 7, 6, 5, 4))
 USUAL_METRIC = (200.0, 180.0, 150.0, 120.0, 100.0)
+# A filling that is slid in afterwards wants a wider one.
+FILLED_INCH = (*(inches * INCH_MM for inches in (12, 11, 10, 9)), *USUAL_INCH)
+FILLED_METRIC = (300.0, 280.0, 250.0, 220.0, *USUAL_METRIC)
 DOT_CLEARANCE = 2 * INCH_MM
 SEAM_CLEARANCE = INCH_MM / 2
 

@@ -15,6 +15,8 @@ Ring = tuple[Point, ...]
 
 # Two coordinates nearer than this are one place; far below what any ruler or plotter can show.
 SAME_PLACE_MM = 1e-7
+# A point nearer than this to a line lies on it; far below what can be seen or sewn.
+ON_EDGE_MM = 1e-6
 # Two directions stand square, or one lies along an axis, where the sine of the error is below this.
 SQUARE_SINE = 1e-9
 
@@ -136,6 +138,16 @@ def inside_by(point: Point, ring: Ring) -> float:
     return min(
         -dot(sub(point, p), right_of(way)) for p, way in zip(ring, directions(ring), strict=True)
     )
+
+
+def encloses(ring: Ring, point: Point) -> bool:
+    """Whether a point lies inside a ring of any shape; counted by a ray."""
+    x, y = point
+    crossings = 0
+    for (x0, y0), (x1, y1) in edges(ring):
+        if (y0 > y) != (y1 > y):
+            crossings += x < x0 + (y - y0) / (y1 - y0) * (x1 - x0)
+    return crossings % 2 == 1
 
 
 def box(points: Sequence[Point]) -> tuple[float, float, float, float]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from cutpaths.errors import Finding, InputError
 from cutpaths.geometry import folded, turned
 from cutpaths.geometry.assembly import Assembly, Face, Grain, Piece, PieceKind
 from cutpaths.geometry.blanket import Blanket
@@ -15,7 +16,7 @@ from cutpaths.geometry.grain_line import grain_line
 from cutpaths.geometry.layouts.pairs import SewnPair
 from cutpaths.geometry.marks import Mark, MarkKind
 from cutpaths.geometry.opening import PlacedOpening
-from cutpaths.geometry.polygons import box
+from cutpaths.geometry.polygons import box, keeps_directions, offset
 from cutpaths.geometry.template import folded_template, turned_template
 from cutpaths.pieces.corners import CornerTemplate, templates, waste
 from cutpaths.pieces.layers import layers_of
@@ -26,6 +27,8 @@ from cutpaths.pieces.sewn import order_of_sewing, sewn_notes, with_trimmed_size
 from cutpaths.pieces.tops import patchwork_of
 from cutpaths.project.model import Construction, Patchwork, Project
 from cutpaths.shapes import Motion, shift
+
+FILLING = "FILLING"
 
 # The one place that asks for the construction: how it is laid out, and its corner template.
 _CONSTRUCTIONS = {
@@ -51,6 +54,7 @@ class Kit:
         notes: what a person should know, the project's notes first.
         pairs: squares whose triangles are sewn before they are cut.
         panels: the backing as the panels it is joined of; None where it is one cloth.
+        filling: what is laid between the layers; None where nothing is.
     """
 
     project: Project
@@ -65,13 +69,15 @@ class Kit:
     notes: tuple[str, ...]
     pairs: tuple[SewnPair, ...] = ()
     panels: Assembly | None = None
+    filling: Piece | None = None
 
     @property
     def cloth(self) -> tuple[Piece, ...]:
         """The pieces to cut from cloth; what is sewn before cutting as the squares it is cut to."""
         squares = (square for pair in self.pairs for square in (pair.marked, pair.plain))
         backing = (self.backing,) if self.panels is None else self.panels.pieces()
-        return (*cut_singly(self.patchwork, self.pairs), *squares, *backing)
+        filling = () if self.filling is None else (self.filling,)
+        return (*cut_singly(self.patchwork, self.pairs), *squares, *backing, *filling)
 
     @property
     def pieced(self) -> bool:
@@ -103,6 +109,7 @@ def build(project: Project) -> Kit:
         patchwork=patchwork,
         backing=backing,
         panels=panels_of(project, blanket, backing),
+        filling=_filling(project, blanket),
         templates=templates(project, blanket, template),
         waste=waste(project, blanket),
         pairs=sewn_pairs(project, patchwork),
@@ -146,6 +153,33 @@ def _backing(project: Project, blanket: Blanket) -> Piece:
         places=(shift(left, bottom),),
     )
     return _with_grain_line(piece)
+
+
+def _filling(project: Project, blanket: Blanket) -> Piece | None:
+    """The filling, as it lies in the blanket; it has no marks, and either face may be up.
+
+    Raises:
+        InputError: a side of it would be lost.
+    """
+    if project.filling is None:
+        return None
+    # The fold eats half the turn of cloth, so the blanket ends that much inside the crease.
+    inward = float(project.filling.less + project.turn_of_cloth / 2)
+    ring = offset(blanket.finished, [-inward] * len(blanket.finished))
+    if not all(keeps_directions(ring, blanket.finished)):
+        problem = f"must leave every side a length, got {project.ruler.text(project.filling.less)}"
+        raise InputError(Finding(key="filling.less", problem=problem))
+    left, bottom, _, _ = box(ring)
+    return Piece(
+        key=FILLING,
+        kind=PieceKind.FILLING,
+        fabric=project.filling.fabric,
+        face=Face.EITHER,
+        grain=None,
+        outline=shift(-left, -bottom).ring(ring),
+        marks=(),
+        places=(shift(left, bottom),),
+    )
 
 
 def _fabric_of(project: Project) -> str:

@@ -10,6 +10,8 @@ from cutpaths.errors import Finding, InputError
 from cutpaths.geometry.marks import letter
 from cutpaths.geometry.opening import (
     DOT_CLEARANCE,
+    FILLED_INCH,
+    FILLED_METRIC,
     USUAL_INCH,
     USUAL_METRIC,
     PlacedOpening,
@@ -60,7 +62,10 @@ def opening_of(
 
 def _usual(project: Project) -> tuple[float, ...]:
     """The usual lengths of an opening, the longest first."""
-    return USUAL_INCH if project.ruler.unit is Unit.INCH else USUAL_METRIC
+    inches = project.ruler.unit is Unit.INCH
+    if project.filling is not None:
+        return FILLED_INCH if inches else FILLED_METRIC
+    return USUAL_INCH if inches else USUAL_METRIC
 
 
 @dataclass(frozen=True, slots=True)

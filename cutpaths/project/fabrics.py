@@ -16,13 +16,20 @@ from cutpaths.project.layout_shape import (
     StripsTable,
 )
 from cutpaths.project.model import Fabric, Swatch
-from cutpaths.project.shape import FileTable, OutlineTable, PanelTable, SquaresTable, SwatchTable
+from cutpaths.project.shape import (
+    FileTable,
+    FillingTable,
+    OutlineTable,
+    PanelTable,
+    SquaresTable,
+    SwatchTable,
+)
 from cutpaths.project.spelling import nearest_name
 from cutpaths.project.stock_rules import stock_flaws, stock_of
 from cutpaths.project.words import word_flaws
 from cutpaths.source import KeyPath
 
-TOP, BACKING = "top", "backing"
+TOP, BACKING, FILLING = "top", "backing", "filling"
 SWATCH_LEAST = Fraction(5)  # mm; what repeats more often is too fine to be told from a colour
 DEFAULTS = (
     Fabric(name=TOP, label="Top fabric", directional=False),
@@ -31,9 +38,10 @@ DEFAULTS = (
 
 
 def fabrics_of(file: FileTable) -> tuple[Fabric, ...]:
-    """The declared fabrics in the order of the file, or one for top and one for backing."""
+    """The declared fabrics in the order of the file, or one each for top, backing and filling."""
     if not file.fabric:
-        return DEFAULTS
+        filling = Fabric(name=FILLING, label="Filling", directional=False)
+        return DEFAULTS if file.filling is None else (*DEFAULTS, filling)
     return tuple(
         Fabric(
             name=name,
@@ -66,6 +74,11 @@ def top_fabrics(file: FileTable) -> tuple[str, ...]:
 def backing_fabric(file: FileTable) -> str:
     """Name of the backing's fabric."""
     return file.backing.fabric or _only(file, BACKING)
+
+
+def filling_fabric(table: FillingTable) -> str:
+    """Name of the filling's fabric, which is never that of another layer unless it says so."""
+    return table.fabric or FILLING
 
 
 def _only(file: FileTable, default: str) -> str:
@@ -106,9 +119,12 @@ def _unnamed(file: FileTable) -> Iterator[Flaw]:
     if _is_to_arrange(file):
         hint = "Run `cutpaths arrange` and include the file that it writes"
         yield Flaw(("top", "chart"), "is missing", hint)
+    known = ", ".join(sorted(file.fabric))
+    if file.fabric and file.filling is not None and file.filling.fabric is None:
+        hint = f"Name one of {known}, or declare it in a table such as [fabric.batting]"
+        yield Flaw(("filling", "fabric"), "is missing", hint)
     if len(file.fabric) < 2:
         return
-    known = ", ".join(sorted(file.fabric))
     top = file.top
     match top:
         case PanelTable(fabric=None) | OutlineTable(fabric=None):
@@ -137,6 +153,8 @@ def _named(file: FileTable) -> Iterator[tuple[KeyPath, str]]:
             yield from _in_rows(top)
     if file.backing.fabric is not None:
         yield ("backing", "fabric"), file.backing.fabric
+    if file.filling is not None and file.filling.fabric is not None:
+        yield ("filling", "fabric"), file.filling.fabric
 
 
 def _in_rows(

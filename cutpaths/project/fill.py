@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from datetime import date, datetime
 from enum import Enum
 from fractions import Fraction
 from functools import cache
@@ -19,7 +20,7 @@ import msgspec
 from cutpaths.errors import FINDINGS_SHOWN
 from cutpaths.lengths import EXAMPLES, Unit, read_length, shown
 from cutpaths.project.flaws import Flaw, stop_at
-from cutpaths.project.kinds import Length, Number, Table
+from cutpaths.project.kinds import TEXT_MOST, Day, Length, Number, Table
 from cutpaths.project.shape import EVERY
 from cutpaths.project.spelling import nearest_name
 from cutpaths.source import KeyPath, Source, Written
@@ -98,15 +99,21 @@ def _known_key(key: str, known: list[str], root: type[Table]) -> str:
         return f"Write `{near}`"
     if key in _fields(root):
         if _tables_of(key, root):
-            return f"`{key}` is a table of its own: write [{key}]"
+            return f"`{key}` is a table of its own: write {_heading(key, root)}"
         return f"`{key}` belongs at the head of the file, above the first table"
     for name in _fields(root):
         for table in _tables_of(name, root):
             if key in _fields(table):
                 tag = table.__struct_config__.tag
                 layout = f" with layout {tag}" if tag else ""
-                return f"`{key}` belongs in the table [{name}]{layout}"
+                return f"`{key}` belongs in the table {_heading(name, root)}{layout}"
     return f"Known keys here: {', '.join(known)}"
+
+
+def _heading(name: str, root: type[Table]) -> str:
+    """How a table is written; of those that a person names there is one for each name."""
+    named = get_origin(_unwrapped(_fields(root)[name].type)[0]) is dict
+    return f"[{name}.NAME]" if named else f"[{name}]"
 
 
 def _tables_of(name: str, root: type[Table]) -> list[type[Table]]:
@@ -125,6 +132,8 @@ def _value(hint: Any, value: object, spot: _Spot) -> Any:
         return _length(value, extra["least"], spot)
     if kind is Number:
         return _number(value, extra, spot)
+    if kind is Day:
+        return _day(value, spot)
     match get_origin(kind), value:
         case (origin, dict() as table) if origin in (Union, UnionType):
             return _tagged(get_args(kind), table, spot)
@@ -219,6 +228,18 @@ def _number(value: object, extra: Mapping[str, str], spot: _Spot) -> Number | No
     elif "below" in extra and number >= int(extra["below"]):
         spot.flaw(f"must be less than {extra['below']}, got {shown(value)}")
     return number
+
+
+def _day(value: object, spot: _Spot) -> str | None:
+    """A date as TOML writes it, or text."""
+    if isinstance(value, date) and not isinstance(value, datetime):
+        return value.isoformat()
+    text = isinstance(value, str) and not isinstance(value, Written)
+    if text and 1 <= len(str(value)) <= TEXT_MOST:
+        return str(value)
+    got = "a date with a time" if isinstance(value, datetime) else _got(value)
+    spot.flaw(f"must be a date such as 2026-03-14, or text of 1 to {TEXT_MOST} letters, got {got}")
+    return None
 
 
 def _scalar(hint: Any, kind: Any, extra: Mapping[str, str], value: object, spot: _Spot) -> Any:

@@ -7,7 +7,7 @@ from typing import Any
 
 import msgspec
 
-from cutpaths.project.kinds import LENGTH_PATTERN, NAME_PATTERN, Number, Patch
+from cutpaths.project.kinds import LENGTH_PATTERN, NAME_PATTERN, TEXT_MOST, Day, Number, Patch
 from cutpaths.project.shape import FileTable, Size
 from cutpaths.project.variants import KEPT, KINDS
 
@@ -54,6 +54,8 @@ def schema_text() -> str:
 def _length(kind: type) -> dict[str, Any]:
     if kind is Number:
         return {"type": "number"}
+    if kind is Day:
+        return {"type": "string", "minLength": 1, "maxLength": TEXT_MOST}
     if kind is not Fraction:
         raise NotImplementedError(kind)
     return dict(_LENGTH_REFERENCE)

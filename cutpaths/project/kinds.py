@@ -24,6 +24,12 @@ class Number(Fraction):
     """A plain number, of no unit, exact; told from a length by its type."""
 
 
+class Day(str):
+    """A date as TOML writes it, or text that stands for one; told from other text by its type."""
+
+    __slots__ = ()
+
+
 Coordinate = Annotated[Fraction, Meta(extra={"least": "none"})]
 Count = Annotated[
     int,
@@ -33,8 +39,14 @@ Count = Annotated[
         extra={"must": f"be a whole number from 1 to {PATCHES_MOST:,}"},
     ),
 ]
+TEXT_MOST = 120  # letters
 Text = Annotated[
-    str, Meta(max_length=120, min_length=1, extra={"must": "be text of 1 to 120 letters"})
+    str,
+    Meta(
+        max_length=TEXT_MOST,
+        min_length=1,
+        extra={"must": f"be text of 1 to {TEXT_MOST} letters"},
+    ),
 ]
 NAME_PATTERN = "^[a-z][a-z0-9_-]{0,39}$"  # of all that a person names; capitals are for sides
 FabricName = Annotated[

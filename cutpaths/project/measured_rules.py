@@ -18,12 +18,11 @@ from cutpaths.project.measured import (
     Remedy,
     remedy_for,
 )
-from cutpaths.project.model import Top
+from cutpaths.project.model import Top, seen_of
 from cutpaths.project.roots import root
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import EVERY, FileTable, MeasuredTable
 from cutpaths.project.sizes import raw_top
-from cutpaths.project.tops import seen_of
 from cutpaths.source import KeyPath
 
 # More than this part of the design, or so many degrees, is a slip of the tape, not of the seams

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from cutpaths.lengths import Unit, decimals, exact
+from cutpaths.lengths import Unit, decimals, exact_text
 from cutpaths.project.measured import EASED_UNDER, TOLERANCE, Difference, Measured, Remedy
 
 MOST_PLACES = 6  # decimals of a percentage: less is below what drawings hold
@@ -21,7 +21,7 @@ def why(measured: Measured, unit: Unit) -> str:
     chosen = f"{measured.remedy}{', as asked for' if measured.asked else ''}"
     match measured.remedy:
         case Remedy.AS_DESIGNED if not measured.asked:
-            return f"{chosen}: nothing is over {exact(TOLERANCE, unit)} off the design"
+            return f"{chosen}: nothing is over {exact_text(TOLERANCE, unit)} off the design"
         case Remedy.AS_DESIGNED:
             return f"{chosen}: the backing is cut as designed and the top eased onto it"
         case Remedy.EASE if not measured.sides:

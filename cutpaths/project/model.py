@@ -68,6 +68,31 @@ class Fabric:
     stock: Stock | None = None
 
 
+class Pattern(Struct, frozen=True, kw_only=True):
+    """What a pattern says of itself, each in one line; empty where its file does not say.
+
+    Attributes:
+        version: which issue of it this is.
+        date: when it was issued.
+        author: who made it.
+        contact: where to write when something is wrong.
+        licence: what may be done with it.
+        skill: for whom it is.
+        batch: which batch of kits or cloth it goes with.
+    """
+
+    version: str = ""
+    date: str = ""
+    author: str = ""
+    contact: str = ""
+    licence: str = ""
+    skill: str = ""
+    batch: str = ""
+
+
+SILENT = Pattern()
+
+
 class Panel(Struct, frozen=True, kw_only=True):
     """One rectangle of cloth; width and height are finished (seam line to seam line)."""
 
@@ -100,6 +125,17 @@ class Regular(Struct, frozen=True, kw_only=True):
 Top = Patchwork | Panel | Outline | Regular
 
 
+def seen_of(top: Top) -> tuple[Fraction, Fraction] | None:
+    """Width and height between the stitching lines as designed; None for an outline."""
+    match top:
+        case Panel(width=width, height=height):
+            return width, height
+        case Outline() | Regular():
+            return None
+        case patchwork:
+            return finished_size(patchwork)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Opening:
     """The turning opening as asked for; None leaves the choice to the geometry.
@@ -113,6 +149,13 @@ class Opening:
     length: Fraction | None
     side: int | None
     start: Fraction | None
+
+
+class Filling(Struct, frozen=True):
+    """A layer between top and backing; `less` is how much smaller it is cut on every side."""
+
+    fabric: str
+    less: Fraction
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,6 +180,8 @@ class Project:
         size, colorway: names of the overrides that made it; empty for the file as it stands.
         arrange: rules for laying out the prints of the top; None where the file has none.
         join: how the backing is joined of panels; None for one of one cloth.
+        filling: what lies between the layers; None for nothing.
+        pattern: what the pattern says of itself.
     """
 
     title: str
@@ -162,17 +207,13 @@ class Project:
     colorway: str = ""
     arrange: ArrangeRules | None = None
     join: Join | None = None
+    filling: Filling | None = None
+    pattern: Pattern = SILENT
 
     @property
     def finished_top(self) -> tuple[Fraction, Fraction] | None:
         """Width and height of the top seam line to seam line as designed; None for outlines."""
-        match self.top:
-            case Panel(width=width, height=height):
-                return width, height
-            case Outline() | Regular():
-                return None
-            case patchwork:
-                return finished_size(patchwork)
+        return seen_of(self.top)
 
     @property
     def sewn_top(self) -> tuple[Fraction, Fraction] | None:

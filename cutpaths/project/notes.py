@@ -31,6 +31,24 @@ def notes_of(file: FileTable, top: Top, edge: Edge) -> Iterator[str]:
             "The backing's corners are trimmed beforehand, but a pieced top seldom comes out "
             "exact: measure it and give [measured], or leave the corners on."
         )
+    if file.filling is not None:
+        yield from _filling_notes(edge.seams)
+
+
+def _filling_notes(seams: Seams) -> Iterator[str]:
+    """How a filling goes in (common practice, no source), and what its thickness takes."""
+    if seams.folded_over:
+        yield (
+            "The filling is laid between backing and top before the backing's edge is folded; the "
+            "stitching of the border holds it."
+        )
+        return
+    yield (
+        "The filling goes in once the blanket is turned: slide it through the opening and smooth "
+        "it out to the folds all round; stitching along the border's seam holds it."
+    )
+    if not seams.turn:
+        yield "A thick filling makes the blanket smaller: `turn_of_cloth` allows for it."
 
 
 def _outline_notes(edge: Edge) -> Iterator[str]:

@@ -22,8 +22,15 @@ from cutpaths.project.layout_shape import PatchesTable
 from cutpaths.project.measured_rules import measured_flaws
 from cutpaths.project.model import Opening, Project, Top
 from cutpaths.project.notes import notes_of
+from cutpaths.project.pattern_rules import pattern_flaws, pattern_of
 from cutpaths.project.prints import ArrangeRules
-from cutpaths.project.rules import head_flaws, opening_flaws, ruler_of
+from cutpaths.project.rules import (
+    filling_flaws,
+    filling_of,
+    head_flaws,
+    opening_flaws,
+    ruler_of,
+)
 from cutpaths.project.seams import Seams, seam_flaws, seams_of
 from cutpaths.project.shape import FileTable
 from cutpaths.project.stand_in import with_chart, without_turns
@@ -116,6 +123,7 @@ def _table_flaws(file: FileTable, seams: Seams) -> list[Flaw]:
     """What each table has wrong by itself."""
     return [
         *head_flaws(file),
+        *pattern_flaws(file),
         *fabric_flaws(file),
         *seam_flaws(file),
         *top_flaws(file, seams),
@@ -129,6 +137,7 @@ def _edge_flaws(file: FileTable, top: Top, edge: Edge) -> list[Flaw]:
         *measured_flaws(file, top, edge.seams),
         *border_flaws(file.border, edge),
         *opening_flaws(file, edge),
+        *filling_flaws(file, edge),
         *arrange_flaws(file, top, edge.seams),
     ]
 
@@ -157,6 +166,8 @@ def _settled(file: FileTable, top: Top, edge: Edge, digest: str) -> Project:
         pairs=patches.pairs,
         arrange=arrange_of(file, top, seams),
         join=join_of(file),
+        filling=filling_of(file),
+        pattern=pattern_of(file),
     )
 
 

@@ -1,4 +1,4 @@
-"""Rules of the tables that have none of their own module: head of the file, opening."""
+"""Rules of the tables that have none of their own module: head of the file, opening, filling."""
 
 from __future__ import annotations
 
@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from cutpaths.lengths import INCH, Ruler, Unit
-from cutpaths.project.borders import Edge
+from cutpaths.project.borders import Edge, borders_of
+from cutpaths.project.fabrics import filling_fabric
 from cutpaths.project.flaws import Flaw
+from cutpaths.project.model import Filling
 from cutpaths.project.shape import FileTable
 from cutpaths.project.words import word_flaws
 
@@ -15,6 +17,9 @@ from cutpaths.project.words import word_flaws
 RULER_INCH = tuple(INCH / parts for parts in (1, 2, 4, 8, 16, 32, 64))
 RULER_METRIC_LEAST = Fraction(1, 10)
 RULER_METRIC_MOST = Fraction(10)
+# How much smaller than the finished blanket a filling is cut; common practice, no source.
+FILLING_LESS = INCH / 8
+FILLING_LESS_METRIC = Fraction(3)
 
 
 def ruler_of(file: FileTable) -> Ruler:
@@ -59,3 +64,23 @@ def opening_flaws(file: FileTable, edge: Edge) -> Iterator[Flaw]:
             problem = f"cannot be counted on side {opening.side}, which is part of a straight side"
             hint = "Leave out the point in the middle of it"
             yield Flaw(("opening", "start"), problem, hint)
+
+
+def filling_of(file: FileTable) -> Filling | None:
+    """The filling that a file asks for, 1/8 in smaller on every side where it does not say."""
+    table = file.filling
+    if table is None:
+        return None
+    default = FILLING_LESS if file.units is Unit.INCH else FILLING_LESS_METRIC
+    return Filling(filling_fabric(table), default if table.less is None else table.less)
+
+
+def filling_flaws(file: FileTable, edge: Edge) -> Iterator[Flaw]:
+    """Rules of [filling]: it reaches under the border, whose stitching holds it."""
+    filling, narrowest = filling_of(file), min(borders_of(file.border, edge))
+    if filling is not None and filling.less >= narrowest > 0:
+        problem = (
+            f"must be less than the narrowest border, {edge.seams.text(narrowest)}, whose "
+            f"stitching holds the filling, got {edge.seams.text(filling.less)}"
+        )
+        yield Flaw(("filling", "less"), problem)

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
-from cutpaths.lengths import INCH, Unit, exact
+from cutpaths.lengths import INCH, Unit, exact_text
 from cutpaths.project.flaws import Flaw
 from cutpaths.project.model import Construction
 from cutpaths.project.shape import FileTable
@@ -34,7 +34,7 @@ class Seams(Struct, frozen=True, kw_only=True):
 
     def text(self, mm: Fraction) -> str:
         """A length as messages say it."""
-        return exact(mm, self.unit)
+        return exact_text(mm, self.unit)
 
     def by(self, size: tuple[Fraction, Fraction]) -> str:
         """A width and height as messages say them."""

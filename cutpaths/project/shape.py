@@ -34,6 +34,7 @@ from cutpaths.project.layout_shape import (
 )
 from cutpaths.project.measured import Remedy
 from cutpaths.project.model import BackingCorners, Construction
+from cutpaths.project.pattern_shape import PatternTable
 from cutpaths.project.stock_shape import JoinTable, StockTable
 
 FORMAT = 1
@@ -186,6 +187,19 @@ class OpeningTable(Table, frozen=True):
     ] = None
 
 
+class FillingTable(Table, frozen=True):
+    """A layer of batting between top and backing, cut smaller than the finished blanket."""
+
+    fabric: Annotated[
+        str | None,
+        Meta(description="Name of its fabric; may be left out where no fabric has a table"),
+    ] = None
+    less: Annotated[
+        Amount | None,
+        Meta(description="How much smaller on every side (default: 1/8 in, metric files 3 mm)"),
+    ] = None
+
+
 class MeasuredTable(Table, frozen=True):
     """The sewn top as taped, raw edge to raw edge: through its middle, all round, or both."""
 
@@ -241,5 +255,7 @@ class FileTable(Table, frozen=True):
     backing: BackingTable = field(default_factory=BackingTable)
     seams: SeamsTable = field(default_factory=SeamsTable)
     opening: OpeningTable | None = None
+    filling: FillingTable | None = None
     measured: MeasuredTable | None = None
     arrange: ArrangeTable | None = None
+    pattern: PatternTable | None = None

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from cutpaths.lengths import Unit, exact
+from cutpaths.lengths import Unit, exact_text
 from cutpaths.project.flaws import Flaw
 from cutpaths.project.shape import FileTable
 from cutpaths.project.stock import (
@@ -24,7 +24,7 @@ from cutpaths.project.stock_shape import StockTable
 from cutpaths.source import KeyPath
 
 PLIES_MOST = 20
-PARTS = ("backing", "panels", "patches", "top")
+PARTS = ("backing", "filling", "panels", "patches", "top")
 
 
 def stock_of(table: StockTable | None, unit: Unit) -> Stock | None:
@@ -123,9 +123,9 @@ def _cloth_flaws(path: KeyPath, table: StockTable, unit: Unit) -> Iterator[Flaw]
     if stock is None:
         return
     if 2 * stock.strip_ends >= stock.width:
-        most = exact(stock.width / 2, unit)
+        most = exact_text(stock.width / 2, unit)
         problem = f"must be less than half the usable width, {most}"
-        yield Flaw((*path, "strip_ends"), f"{problem}, got {exact(stock.strip_ends, unit)}")
+        yield Flaw((*path, "strip_ends"), f"{problem}, got {exact_text(stock.strip_ends, unit)}")
     most_plies = FLANNEL_PLIES if table.flannel else PLIES_MOST
     if stock.plies > most_plies:
         of = " for flannel" if table.flannel else ""

@@ -84,7 +84,9 @@ class StockTable(Table, frozen=True):
     ] = None
     grain: Annotated[
         dict[FabricName, Run] | None,
-        Meta(description="For top, backing, panels or patches: the way of the lengthwise threads"),
+        Meta(
+            description="For top, backing, filling, panels, patches: the way of lengthwise threads"
+        ),
     ] = None
     flannel: Annotated[bool, Meta(description="Whether it is flannel: at most 4 plies")] = False
     plies: Annotated[

@@ -16,7 +16,6 @@ from cutpaths.project.layouts import layout_of
 from cutpaths.project.model import Outline, Panel, Regular, Squares, Top
 from cutpaths.project.outlines import Ring
 from cutpaths.project.patch_rules import finished_side, patch_flaws, seam_too_wide, top_too_long
-from cutpaths.project.patchwork import finished_size
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import FileTable, OutlineTable, PanelTable, SquaresTable
 from cutpaths.project.sizes import raw_top
@@ -62,17 +61,6 @@ def top_of(file: FileTable, seams: Seams) -> Top:
 def ring_of(table: OutlineTable) -> Ring:
     """The ring of an outline given by its points."""
     return outlines.ring_of(table.points or [])
-
-
-def seen_of(top: Top) -> tuple[Fraction, Fraction] | None:
-    """Width and height between the stitching lines as designed; None for an outline."""
-    match top:
-        case Panel(width=width, height=height):
-            return width, height
-        case Outline() | Regular():
-            return None
-        case patchwork:
-            return finished_size(patchwork)
 
 
 def _grid_flaws(table: SquaresTable, seams: Seams) -> Iterator[Flaw]:

@@ -41,11 +41,11 @@ def _widths(paper: Paper, i: int) -> Iterator[Reading]:
             expected=paper.borders[i],
             found=found,
             slack=paper.measure.length(side, 0, 0).slack,
-            text=lambda mm: _with_turn(paper, mm, turn),
+            text=lambda mm: with_turn(paper, mm, turn),
         )
 
 
-def _with_turn(paper: Paper, mm: float, turn: float) -> str:
+def with_turn(paper: Paper, mm: float, turn: float) -> str:
     """A border on paper, as the border that shows and what the turn eats."""
     if not turn:
         return paper.measure.length_text(mm)

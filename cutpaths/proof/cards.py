@@ -16,7 +16,17 @@ from shapely.geometry.polygon import orient
 from shapely.ops import substring
 
 from cutpaths.geometry.assembly import Piece
-from cutpaths.geometry.polygons import Ring, along, carry, distance, middle, right_of, sub, unit
+from cutpaths.geometry.polygons import (
+    Ring,
+    along,
+    carry,
+    distance,
+    edges,
+    middle,
+    right_of,
+    sub,
+    unit,
+)
 from cutpaths.proof.paper import Paper
 from cutpaths.proof.planes import Line, ahead, common, less, outside
 from cutpaths.proof.waste import beyond_trim
@@ -47,7 +57,7 @@ class Card:
     slots: tuple[tuple[Point, ...], ...]
 
 
-def both_ways(paper: Paper, piece: Piece, at: str) -> tuple[Card, ...]:
+def every_way(paper: Paper, piece: Piece, at: str) -> tuple[Card, ...]:
     """A template laid on a corner as it is and turned over, its cut-outs on what they mark."""
     circles = [hole.center for hole in piece.holes if isinstance(hole, Circle)]
     slots = [hole.points for hole in piece.holes if isinstance(hole, Path)]
@@ -62,24 +72,32 @@ def both_ways(paper: Paper, piece: Piece, at: str) -> tuple[Card, ...]:
             holes=tuple(motion.point(place) for place in circles),
             slots=tuple(tuple(motion.point(p) for p in slot) for slot in slots),
         )
-        for motion in _motions(paper, circles, slots, corner)
+        for motion in _motions(paper, piece.outline, circles, slots, corner)
     )
 
 
 def _motions(
-    paper: Paper, circles: list[Point], slots: list[tuple[Point, ...]], corner: int
+    paper: Paper, outline: Ring, circles: list[Point], slots: list[tuple[Point, ...]], corner: int
 ) -> Iterator[Motion]:
-    """The two ways to lay the first cut-outs on the places that they mark."""
+    """The ways to lay the first cut-outs on the places that they mark."""
     into, out = paper.trimmed_along[corner]
     if len(circles) > 1:
         pair = circles[0], circles[1]
         yield carry(pair, (into[0], out[1]), mirrored=False)
         yield carry(pair, (out[1], into[0]), mirrored=True)
     elif circles and slots:
-        # Folded over: one hole on the fold, between two slots.
+        # Folded over: one hole on the fold, and a slot to either side of it that has room for one.
         pair = circles[0], middle(slots[0][0], slots[0][2])
-        yield carry(pair, (into[1], into[0]), mirrored=False)
-        yield carry(pair, (out[0], out[1]), mirrored=True)
+        for end in (into[0], out[1]):
+            yield carry(pair, (into[1], end), mirrored=False)
+            yield carry(pair, (into[1], end), mirrored=True)
+    elif circles:
+        # The borders leave room for no slot: one of the card's edges lies along the tip's trim.
+        beyond = along(into[1], right_of(unit(sub(out[1], into[0]))), 1.0)
+        for edge in edges(outline):
+            foot = along(edge[0], _way(edge), ahead(circles[0], edge))
+            yield carry((circles[0], foot), (into[1], beyond), mirrored=False)
+            yield carry((circles[0], foot), (into[1], beyond), mirrored=True)
 
 
 def _working_edge(paper: Paper, corner: int) -> LineString:

@@ -16,6 +16,9 @@ from cutpaths.proof.tolerances import COUNT, PLACE_MM
 # sewn beside each dot.
 USUAL_INCH_MM = tuple(inches * 25.4 for inches in (8, 7, 6, 5, 4))
 USUAL_METRIC_MM = (200.0, 180.0, 150.0, 120.0, 100.0)
+# With a filling, which goes in through the opening, longer ones come first.
+FILLED_INCH_MM = tuple(inches * 25.4 for inches in (12, 11, 10, 9))
+FILLED_METRIC_MM = (300.0, 280.0, 250.0, 220.0)
 DOT_CLEARANCE_MM = 2 * 25.4
 
 _ASKED = "The opening is as long as asked, or else the longest usual one that fits, on its side."
@@ -65,6 +68,8 @@ def _usual(paper: Paper, side: float) -> float:
     inches = paper.kit.project.ruler.unit is Unit.INCH
     room = side - 2 * DOT_CLEARANCE_MM + PLACE_MM
     usual = USUAL_INCH_MM if inches else USUAL_METRIC_MM
+    if paper.kit.project.filling is not None:
+        usual += FILLED_INCH_MM if inches else FILLED_METRIC_MM
     return max((length for length in usual if length <= room), default=0.0)
 
 

@@ -21,6 +21,7 @@ _FACES = {
     PieceKind.TOP: (Face.WRONG, Face.RIGHT),
     PieceKind.BACKING: (Face.WRONG, Face.WRONG),
     PieceKind.PANEL: (Face.WRONG, Face.WRONG),
+    PieceKind.FILLING: (Face.EITHER, Face.EITHER),
     PieceKind.WASTE: (Face.WRONG, Face.WRONG),
     PieceKind.TEMPLATE: (Face.EITHER, Face.EITHER),
 }

@@ -13,6 +13,7 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
 from cutpaths.proof import borders, folding, miters, patches, seams, top, waste
 from cutpaths.proof.check import Check, Proof
+from cutpaths.proof.filling import filling
 from cutpaths.proof.grain import grain_kept
 from cutpaths.proof.inside import marks_inside
 from cutpaths.proof.opening import opening
@@ -61,6 +62,7 @@ def prove(kit: Kit) -> Proof:
             *waste.waste_and_kept(paper),
             *templates(paper),
             *panels(kit),
+            *filling(paper),
             *marks_inside(kit),
         )
     )

@@ -35,7 +35,8 @@ def every_piece(kit: Kit) -> tuple[Piece, ...]:
     patches = kit.patchwork.pieces() if kit.pieced else ()
     cards = tuple(template.piece for template in kit.templates)
     panels = () if kit.panels is None else kit.panels.pieces()
-    return (kit.top, kit.backing, *panels, *patches, *cards, *kit.waste)
+    filling = () if kit.filling is None else (kit.filling,)
+    return (kit.top, kit.backing, *filling, *panels, *patches, *cards, *kit.waste)
 
 
 def _paired(kit: Kit) -> tuple[Piece, ...]:

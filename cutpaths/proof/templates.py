@@ -12,7 +12,7 @@ from shapely.geometry.base import BaseGeometry
 
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.polygons import distance, middle
-from cutpaths.proof.cards import Card, both_ways, notch
+from cutpaths.proof.cards import Card, every_way, notch
 from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
 from cutpaths.proof.planes import beside, off_segment
@@ -105,10 +105,11 @@ def _area(hole: Path | Circle) -> BaseGeometry:
 
 
 def _best(paper: Paper, piece: Piece, at: str) -> tuple[Card, ...]:
-    """The template laid on a corner the way round that fits better."""
-    cards = both_ways(paper, piece, at)
+    """The template laid on a corner the way round that fits best."""
+    cards = every_way(paper, piece, at)
     fits = [max(reading.off for reading in _edges(paper, card)) for card in cards]
-    return cards[:1] if not fits or fits[0] <= min(fits) else cards[1:]
+    best = fits.index(min(fits)) if fits else 0
+    return cards[best : best + 1]
 
 
 def _holes(paper: Paper, card: Card) -> Iterator[Reading]:

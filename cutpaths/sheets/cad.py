@@ -40,7 +40,8 @@ def cad_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
     del wishes  # a drawing to look at always has its texts
     panels = () if kit.panels is None else kit.panels.pieces()
     cards = (template.piece for template in kit.templates)
-    pieces = (kit.backing, kit.top, *panels, *_patches(kit), *cards)
+    filling = () if kit.filling is None else (kit.filling,)
+    pieces = (kit.backing, kit.top, *filling, *panels, *_patches(kit), *cards)
     shown = [_shown(kit, piece) for piece in pieces]
     boxes = [extent(items) for items in shown]
     sizes = [(right - left, top - bottom) for left, bottom, right, top in boxes]
@@ -103,10 +104,10 @@ def _ends(kit: Kit, piece: Piece) -> Iterator[list[Item]]:
 
 def _label(kit: Kit, piece: Piece) -> tuple[Item, ...]:
     """What a piece is: in the middle of a large one, beside its grain line; above a small one."""
-    lines = _label_lines(kit, piece)
+    lines = label_lines(kit, piece)
     left, bottom, right, top = box(piece.outline)
     x, y = middle((left, bottom), (right, top))
-    large = piece.kind in (PieceKind.BACKING, PieceKind.PANEL, PieceKind.TOP)
+    large = piece.kind not in (PieceKind.PATCH, PieceKind.TEMPLATE)
     width = max(text_width(line, 1.0) for line in lines)
     height = min(LABEL_MOST, (right - left) * 0.4 / width) if large else LABEL_SMALL
     step = height * 1.8
@@ -122,7 +123,8 @@ def _label(kit: Kit, piece: Piece) -> tuple[Item, ...]:
     )
 
 
-def _label_lines(kit: Kit, piece: Piece) -> tuple[str, ...]:
+def label_lines(kit: Kit, piece: Piece) -> tuple[str, ...]:
+    """What is said of a piece beside it: key, fabric, how many, which face, which allowances."""
     labels = {fabric.name: fabric.label for fabric in kit.project.fabrics}
     lines = (
         piece.key,
@@ -144,10 +146,15 @@ def _made(kit: Kit, piece: Piece) -> str:
 
 
 def _allowances(kit: Kit, piece: Piece) -> str:
-    """The seam allowances round a piece; a folded-over backing and its top have none."""
+    """The seam allowances round a piece; a folded-over backing and its top have none.
+
+    A filling has none either: it ends inside the finished edge.
+    """
     ruler, join = kit.project.ruler, kit.project.join
     if piece.kind is PieceKind.TEMPLATE:
         return ""
+    if piece.kind is PieceKind.FILLING and (asked := kit.project.filling) is not None:
+        return f"{ruler.text(asked.less)} inside the finished edge"
     said = []
     if piece.kind is PieceKind.PATCH or kit.project.construction is Construction.TURNED:
         said.append(f"seam allowance {ruler.text(kit.project.allowance)}")

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from cutpaths.drawing import Document, Item
-from cutpaths.figures.model import exact
+from cutpaths.figures.model import as_fraction
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.patch_shapes import PatchKind, PatchShape
@@ -23,7 +23,7 @@ from cutpaths.sheets.chart_arrows import REACH, SEAM_LEAST, arrows
 from cutpaths.sheets.chart_labels import LEAST, patch_label
 from cutpaths.sheets.chart_names import Places, names_of
 from cutpaths.sheets.fabric_paint import Cloth
-from cutpaths.sheets.plate import Entry, Plate, drawing_of, pixel_of
+from cutpaths.sheets.plate import WIDTH, Entry, Plate, drawing_of, pixel_of
 from cutpaths.sheets.sheet import Output, about, label
 from cutpaths.sheets.side_letters import side_letters
 from cutpaths.strokes import text_width
@@ -50,13 +50,27 @@ def chart_sheets(kit: Kit, cloths: Mapping[str, Cloth]) -> tuple[Output, ...]:
     return (Output(name=NAME, document=document, formats=FORMATS),)
 
 
-def chart_plate(kit: Kit, top: Patchwork, cloths: Mapping[str, Cloth]) -> Plate:
-    """The chart with its key of fabrics and of patches."""
+def chart_plate(
+    kit: Kit,
+    top: Patchwork,
+    cloths: Mapping[str, Cloth],
+    short: Mapping[str, str] | None = None,
+    across: float = WIDTH,
+) -> Plate:
+    """The chart with its key of fabrics and of patches.
+
+    Args:
+        kit: the kit.
+        top: its layout.
+        cloths: paint of its fabrics.
+        short: what stands in a patch for its fabric; their names where it is left out.
+        across: pixels that it is laid out for.
+    """
     outline = kit.patchwork.outline
-    pixel = pixel_of(outline, ROOM)
+    pixel = pixel_of(outline, ROOM, across)
     placed = [(piece, _rings(piece)) for piece in kit.patchwork.pieces()]
     pressed = _arrows(kit, placed, pixel)
-    labels = list(_labels(placed, pixel, REACH + 1 if pressed else 0.0))
+    labels = list(_labels(placed, short or {}, pixel, REACH + 1 if pressed else 0.0))
     numbered = sum(1 for item in labels if _string(item).isdigit())
     patches = sum(len(rings) for _, rings in placed)
     return Plate(
@@ -64,6 +78,7 @@ def chart_plate(kit: Kit, top: Patchwork, cloths: Mapping[str, Cloth]) -> Plate:
         says=about(kit, "layout chart", "right side up"),
         outline=outline,
         room=ROOM,
+        across=across,
         items=(
             *_painted(placed, cloths),
             *labels,
@@ -92,12 +107,13 @@ def _painted(placed: _Placed, cloths: Mapping[str, Cloth]) -> Iterator[Item]:
             yield Item(Role.STITCH, piece.key.lower(), Path(ring, closed=True), tint)
 
 
-def _labels(placed: _Placed, pixel: float, room: float) -> Iterator[Item]:
+def _labels(placed: _Placed, short: Mapping[str, str], pixel: float, room: float) -> Iterator[Item]:
     for piece, rings in placed:
+        fabric = short.get(piece.fabric, piece.fabric)
         for ring in rings:
             left, foot, right, head = box(ring)
             if min(right - left, head - foot) > LEAST * pixel:
-                yield from patch_label(ring, _number(piece), piece.fabric, pixel, room)
+                yield from patch_label(ring, _number(piece), fabric, pixel, room)
 
 
 def _number(piece: Piece) -> str:
@@ -182,7 +198,7 @@ def _shape(shape: PatchShape | None, ruler: Ruler) -> str:
     """A patch's shape and finished size: of a half-square triangle its short side."""
     if shape is None:
         return ""
-    width, height = ruler.text(exact(shape.width)), ruler.text(exact(shape.height))
+    width, height = ruler.text(as_fraction(shape.width)), ruler.text(as_fraction(shape.height))
     alone = shape.square or shape.kind is PatchKind.QUARTER
     return f"{shape.name} {width if alone else f'{width} x {height}'}"
 

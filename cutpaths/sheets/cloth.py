@@ -7,6 +7,7 @@ by a diagonal. The cloth's own edges are drawn as dimensions are: nothing is cut
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
@@ -14,26 +15,67 @@ from cutpaths.cloth.cutting import FabricPlan, Sheet
 from cutpaths.cloth.needs import by
 from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, Way
 from cutpaths.cloth.plan_words import CAUTION
+from cutpaths.cloth.report import PLACE_COLUMNS, as_data, place_rows
 from cutpaths.drawing import Dimension, Document, Item, Pen
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Path, Text
+from cutpaths.sheets.data import DataDocument, TableDocument
 from cutpaths.sheets.sheet import Output, about, fit, label
 from cutpaths.sheets.wrap import wrapped
 from cutpaths.strokes import text_width
 
 FORMATS = ("svg", "dxf")
 PEN = Pen(text_as_strokes=False)
-TITLE, SMALL, LETTERS_MOST, LETTERS_LEAST = 16.0, 9.0, 14.0, 3.0
-GAP = 30.0
+TITLE = 16.0
 LEADING = 1.7
-SQUARED = "squared up"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lettering:
+    """How a plan is lettered; heights of capitals in mm.
+
+    Attributes:
+        small: of dimensions and lines beside the cloth.
+        most, least: of names in the pieces; smaller ones go without their size.
+        readable: below it a piece has no name at all.
+        gap: from the cloth to its dimensions.
+        keys: whether pieces have their names, or their sizes alone.
+        level: whether strips cut alike have one height together, which stands level beside them.
+    """
+
+    small: float = 9.0
+    most: float = 14.0
+    least: float = 3.0
+    readable: float = 0.0
+    gap: float = 30.0
+    keys: bool = True
+    level: bool = False
+
+
+PLAIN = Lettering()
+SMALL, GAP = PLAIN.small, PLAIN.gap
 
 
 def cloth_sheets(kit: Kit, plans: Sequence[FabricPlan]) -> tuple[Output, ...]:
     """A drawing of each length of cloth; alike quarters or pack pieces are drawn once."""
     return tuple(output for plan in plans for output in _fabric(kit, plan))
+
+
+def cloth_outputs(
+    kit: Kit, plans: Sequence[FabricPlan], notes: Sequence[str]
+) -> tuple[Output, ...]:
+    """The drawings, the list of pieces with their places, and everything for programs."""
+    project = kit.project
+    table = TableDocument("cloth", (), PLACE_COLUMNS, tuple(place_rows(plans)))
+    told = as_data(project.title, project.digest, plans, project.ruler, notes)
+    data = DataDocument("cloth", (), told)
+    return (
+        *cloth_sheets(kit, plans),
+        Output(name="cloth", document=table, formats=("csv",)),
+        Output(name="cloth", document=data, formats=("json",)),
+    )
 
 
 def _fabric(kit: Kit, plan: FabricPlan) -> Iterator[Output]:
@@ -47,9 +89,20 @@ def _fabric(kit: Kit, plan: FabricPlan) -> Iterator[Output]:
 
 
 def _sheet(kit: Kit, plan: FabricPlan, sheets: Sequence[Sheet]) -> tuple[Item, ...]:
-    sheet, ruler = sheets[0], kit.project.ruler
+    cuts = sheet_cuts(plan, sheets[0], kit.project.ruler, PLAIN)
+    return (*cuts, *_heading(kit, plan, sheets), *_caution(float(sheets[0].width)))
+
+
+def sheet_cuts(
+    plan: FabricPlan,
+    sheet: Sheet,
+    ruler: Ruler,
+    lettering: Lettering,
+    counts: Sequence[int] = (),
+) -> tuple[Item, ...]:
+    """The cloth of one sheet with every cut, lettered; a strip may stand for a number of them."""
     width, length = float(sheet.width), float(sheet.length)
-    cuts = _Cuts(plan, ruler)
+    cuts = _Cuts(plan, ruler, lettering)
     left, right = float(sheet.strip_ends), float(sheet.width - sheet.strip_ends)
     y = float(sheet.square_up)
     cuts.edge(width, length)
@@ -63,10 +116,13 @@ def _sheet(kit: Kit, plan: FabricPlan, sheets: Sequence[Sheet]) -> tuple[Item, .
             cuts.line((right, y), (right, top))
         if top < length:
             cuts.line((0.0, top), (width, top))
-        cuts.height(width, y, top, ruler.text(Fraction(strip.height)))
+        if not lettering.level:
+            cuts.height(width, y, top, ruler.text(Fraction(strip.height)))
         y = top
+    if lettering.level:
+        cuts.heights(sheet, counts or [1] * len(sheet.strips))
     cuts.width(width, ruler.text(sheet.width))
-    return (*cuts.items, *_heading(kit, plan, sheets), *_caution(width))
+    return tuple(cuts.items)
 
 
 def _heading(kit: Kit, plan: FabricPlan, sheets: Sequence[Sheet]) -> Iterator[Item]:
@@ -94,9 +150,9 @@ def _caution(width: float) -> Iterator[Item]:
 class _Cuts:
     """Collects the lines of one sheet, from the lower left corner of the cloth."""
 
-    def __init__(self, plan: FabricPlan, ruler: Ruler) -> None:
+    def __init__(self, plan: FabricPlan, ruler: Ruler, lettering: Lettering) -> None:
         self.items: list[Item] = []
-        self._plan, self._ruler = plan, ruler
+        self._plan, self._ruler, self._letters = plan, ruler, lettering
 
     def edge(self, width: float, length: float) -> None:
         """The cloth's own edges."""
@@ -109,13 +165,36 @@ class _Cuts:
 
     def width(self, width: float, text: str) -> None:
         """The cloth's width, under it."""
-        below = Dimension(start=(0.0, 0.0), end=(width, 0.0), offset=-GAP, text=text, height=SMALL)
+        self._dimension((0.0, 0.0), (width, 0.0), text)
+
+    def _dimension(self, start: tuple[float, float], end: tuple[float, float], text: str) -> None:
+        gap, height = self._letters.gap, self._letters.small
+        below = Dimension(start=start, end=end, offset=-gap, text=text, height=height)
         self.items.append(Item(Role.DIMENSION, "cloth", below))
 
     def height(self, x: float, low: float, high: float, text: str) -> None:
         """A strip's height, at its right."""
-        beside = Dimension(start=(x, low), end=(x, high), offset=-GAP, text=text, height=SMALL)
-        self.items.append(Item(Role.DIMENSION, "cloth", beside))
+        self._dimension((x, low), (x, high), text)
+
+    def heights(self, sheet: Sheet, counts: Sequence[int]) -> None:
+        """The heights of strips at their right, level, once for those that are cut alike."""
+        letters, low = self._letters, float(sheet.square_up)
+        left = float(sheet.width) + letters.gap * 0.4
+        right, free = left + letters.gap * 0.4, 0.0
+        numbered = zip(sheet.strips, counts, strict=True)
+        for height, group in groupby(numbered, key=lambda each: each[0].height):
+            strips = list(group)
+            many = sum(count for _, count in strips)
+            high = low + float(height) * len(strips)
+            bracket = ((left, low), (right, low), (right, high), (left, high))
+            self.items.append(Item(Role.DIMENSION, "cloth", Path(bracket)))
+            middle = (low + high) / 2 - letters.small / 2
+            if middle >= free:
+                text = f"{f'{many} x ' if many > 1 else ''}{self._ruler.text(Fraction(height))}"
+                at = right + letters.gap * 0.4, middle
+                self.items.append(label("cloth", text, at, letters.small))
+                free = middle + letters.small * LEADING
+            low = high
 
     def node(self, node: Node, x: float, y: float) -> None:
         """What one part of the tree is cut into."""
@@ -140,17 +219,22 @@ class _Cuts:
     def _name(self, item: int, box: tuple[float, float, float, float], *, turned: bool) -> None:
         """A piece's name and size in its middle, along its longer side where that is needed."""
         x, y, width, height = box
-        need = self._plan.needs[item]
-        lines = [", ".join(need.keys), by(need.size, self._ruler)]
+        need, letters = self._plan.needs[item], self._letters
+        size_of = by(need.size, self._ruler)
+        if not letters.keys and need.size[0] == need.size[1]:
+            size_of = self._ruler.text(need.size[0])
+        lines = [", ".join(need.keys), size_of] if letters.keys else [size_of]
         if turned:
             lines.append("turned")
         upright = width >= height
         wide, high = (width, height) if upright else (height, width)
         longest = max(text_width(line, 1.0) for line in lines)
-        size = min(LETTERS_MOST, 0.85 * wide / longest, 0.8 * high / (len(lines) * LEADING))
-        if size < LETTERS_LEAST:
+        size = min(letters.most, 0.85 * wide / longest, 0.8 * high / (len(lines) * LEADING))
+        if size < letters.least:
             lines = lines[:1]
-            size = min(LETTERS_MOST, 0.85 * wide / text_width(lines[0], 1.0), 0.5 * high)
+            size = min(letters.most, 0.85 * wide / text_width(lines[0], 1.0), 0.5 * high)
+        if size < letters.readable:
+            return
         off = (len(lines) - 1) * size * LEADING / 2 - size / 2
         for count, line in enumerate(lines):
             step = off - count * size * LEADING

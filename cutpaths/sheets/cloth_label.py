@@ -12,18 +12,18 @@ from itertools import product
 from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.polygons import (
     SQUARE_SINE,
-    Ring,
     along,
     between,
     distance,
     edges,
+    encloses,
     right_of,
     sub,
     unit,
 )
 from cutpaths.pieces import Kit
 from cutpaths.pieces.corners import CardEdge
-from cutpaths.shapes import Anchor, Point, Text
+from cutpaths.shapes import Anchor, Text
 from cutpaths.sheets.clear_places import segments, text_box, touches
 from cutpaths.sheets.faces import end_words, template_of
 from cutpaths.strokes import text_width
@@ -42,6 +42,8 @@ def cloth_label(kit: Kit, piece: Piece) -> Text | None:
     match piece.kind:
         case PieceKind.BACKING:
             return _in_waste(kit, string)
+        case PieceKind.FILLING:
+            return None  # it has no allowance that would hide one
         case PieceKind.TEMPLATE:
             return _along_foot(piece, string, LARGEST, INSET)
         case _:
@@ -66,21 +68,11 @@ def card_ends(kit: Kit, piece: Piece, taken: Text | None) -> tuple[Text, ...]:
     for edge in template.raw_edges:
         for text in _along_edge(edge):
             around = text_box(text, INSET / 2)
-            if _inside(text.at, piece.outline) and not any(touches(around, s) for s in lines):
+            if encloses(piece.outline, text.at) and not any(touches(around, s) for s in lines):
                 lines += edges(text_box(text, 0.0))
                 ends.append(text)
                 break
     return tuple(ends)
-
-
-def _inside(point: Point, ring: Ring) -> bool:
-    """Whether a ray to the right crosses the ring an odd number of times."""
-    x, y = point
-    crossings = 0
-    for (x0, y0), (x1, y1) in edges(ring):
-        if (y0 > y) != (y1 > y):
-            crossings += x < x0 + (y - y0) / (y1 - y0) * (x1 - x0)
-    return crossings % 2 == 1
 
 
 def _along_edge(edge: CardEdge) -> Iterator[Text]:

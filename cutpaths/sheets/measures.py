@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from cutpaths.drawing import Dimension
-from cutpaths.figures.model import exact
+from cutpaths.figures.model import as_fraction
 from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import (
@@ -23,9 +23,11 @@ from cutpaths.geometry.polygons import (
     distance,
     dot,
     edges,
+    right_of,
     sub,
     unit,
 )
+from cutpaths.geometry.reach import reach_to_edge
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
 from cutpaths.shapes import Circle, Point
@@ -53,12 +55,13 @@ def measures(kit: Kit, piece: Piece) -> tuple[Places, ...]:
             found = [*_sides(ring, FAR, ruler), *_chains(piece, ring, ruler)]
             found += [*_folds(piece, ring, ruler), *_miters(kit, piece, ruler)]
             found += _opening(piece, ruler)
-        case PieceKind.PANEL:
+        case PieceKind.PANEL | PieceKind.FILLING:
             found = list(_sides(piece.outline, NEAR, ruler))
         case PieceKind.PATCH:
             found = [*_sides(piece.outline, NEAR, ruler), *_finished(piece, ruler)]
         case _:
-            found = [*_long_edges(piece, ruler), *_between_holes(piece, ruler)]
+            # Edges have more places that are as good as one another, so holes come first.
+            found = [*_between_holes(piece, ruler), *_long_edges(piece, ruler)]
     return tuple(found)
 
 
@@ -66,7 +69,7 @@ def dimension(
     start: Point, end: Point, offset: float, ruler: Ruler, *, beyond: bool = False
 ) -> Dimension:
     """A dimension whose text is the distance as the ruler shows it."""
-    text = ruler.text(exact(distance(start, end)))
+    text = ruler.text(as_fraction(distance(start, end)))
     return Dimension(start=start, end=end, offset=offset, text=text, height=HEIGHT, beyond=beyond)
 
 
@@ -196,7 +199,16 @@ def _long_edges(piece: Piece, ruler: Ruler) -> Iterator[Places]:
 
 
 def _between_holes(piece: Piece, ruler: Ruler) -> Iterator[Places]:
-    """From dot hole to dot hole."""
+    """From dot hole to dot hole, first on the side where lines to it cross less of the card."""
     centers = [hole.center for hole in piece.holes if isinstance(hole, Circle)]
+    ring = (*piece.outline, piece.outline[0])
     for start, end in pairwise(centers):
-        yield _places(start, end, (*_farther(NEAR), *_farther(-NEAR)), ruler)
+        right = right_of(unit(sub(end, start)))
+        crossed = {
+            side: sum(reach_to_edge(place, way, math.inf, [ring]) for place in (start, end))
+            for side, way in ((NEAR, right), (-NEAR, (-right[0], -right[1])))
+        }
+        sides = sorted(crossed, key=lambda side: (round(crossed[side], 6), side))
+        found = (_places(start, end, _farther(side), ruler) for side in sides)
+        # Farther out with the text over its line rather than nearer with the text beyond it.
+        yield tuple(p for places in found for p in sorted(places, key=lambda p: p.beyond))

@@ -18,7 +18,7 @@ from cutpaths.pieces import Kit
 from cutpaths.projector.needs import Wanted
 from cutpaths.projector.report import CAUTIONS
 from cutpaths.projector.rig import Rig
-from cutpaths.projector.view import Matrix
+from cutpaths.projector.rig_text import rig_text
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Motion, Point
 from cutpaths.sheets.light import Ray, rays
@@ -48,9 +48,8 @@ class PageContent:
         order: letters of the sides in sewing order.
         laid: the pieces.
         wanted: which marks are shown.
-        rig: None where the page calibrates from nothing.
+        rig: None where the page calibrates from nothing; the page holds it as a rig file's text.
         summary: of the plans, line by line.
-        raised: from the table to the cloth's face, nearer to the lens; None for thin cloth.
     """
 
     title: str
@@ -61,7 +60,6 @@ class PageContent:
     wanted: Wanted
     rig: Rig | None
     summary: tuple[str, ...]
-    raised: Matrix | None
 
     def as_data(self) -> Mapping[str, Any]:
         """As plain values for JSON."""
@@ -74,8 +72,7 @@ class PageContent:
             "cautions": list(CAUTIONS),
             "summary": list(self.summary),
             "scale": [[_round(size), text] for size, text in SCALE_SQUARES],
-            "rig": None if self.rig is None else _rig(self.rig),
-            "raised": None if self.raised is None else list(self.raised),
+            "rig": None if self.rig is None else rig_text(self.rig),
             "roles": [_role(role) for role in Role if role in roles | {Role.SCALE}],
             "pieces": [self._piece(each) for each in self.laid],
         }
@@ -116,21 +113,6 @@ def _letters(piece: Piece) -> list[tuple[str, Point]]:
         else:
             found.append((mark.at, (x1, y1)))
     return found
-
-
-def _rig(rig: Rig) -> Mapping[str, Any]:
-    return {
-        "name": rig.name,
-        "unit": rig.unit.value,
-        "width": rig.width,
-        "height": rig.height,
-        "columns": rig.columns,
-        "rows": rig.rows,
-        "inset": rig.inset,
-        "within": float(rig.within),
-        "distances": [[d.first, d.second, float(d.mm)] for d in rig.distances],
-        "positions": [[p.cross, float(p.x), float(p.y)] for p in rig.positions],
-    }
 
 
 def _role(role: Role) -> Mapping[str, Any]:

@@ -13,7 +13,7 @@ from dataclasses import replace
 from cutpaths.drawing import Document, Item, move
 from cutpaths.figures import figures_of
 from cutpaths.geometry.marks import letter
-from cutpaths.geometry.polygons import offset
+from cutpaths.geometry.polygons import Ring, offset
 from cutpaths.lengths import INCH
 from cutpaths.paint import Colour
 from cutpaths.pieces import Kit
@@ -21,7 +21,7 @@ from cutpaths.project.model import Construction
 from cutpaths.roles import Role
 from cutpaths.shapes import Motion, Path
 from cutpaths.sheets.fabric_paint import Cloth, luminance
-from cutpaths.sheets.plate import Entry, Plate, drawing_of, pixel_of
+from cutpaths.sheets.plate import WIDTH, Entry, Plate, drawing_of, pixel_of
 from cutpaths.sheets.seen import Part, back, edge, front, inner_edge
 from cutpaths.sheets.sheet import Output, about
 from cutpaths.sheets.side_letters import side_letters
@@ -51,19 +51,20 @@ def picture_sheets(kit: Kit, cloths: Mapping[str, Cloth]) -> tuple[Output, ...]:
     )
 
 
-def front_plate(kit: Kit, cloths: Mapping[str, Cloth]) -> Plate:
-    """The front, with the letters of its sides and the key of its fabrics."""
+def front_plate(kit: Kit, cloths: Mapping[str, Cloth], across: float = WIDTH) -> Plate:
+    """The front, with the letters of its sides and the key of its fabrics; so many pixels wide."""
     parts = front(kit)
-    items = (*_painted(parts, cloths), *_stitching(kit), *_letters(kit))
+    items = (*_painted(parts, cloths), *_stitching(kit), *_letters(kit, across))
     used = {part.fabric for part in parts}
-    return _plate(kit, cloths, "picture-front", "front of the finished blanket", items, used)
+    plate = _plate(kit, cloths, "picture-front", "front of the finished blanket", items, used)
+    return replace(plate, across=across)
 
 
 def back_plate(kit: Kit, cloths: Mapping[str, Cloth]) -> Plate:
     """The back: what lies at the left on the front is at the right."""
     part = back(kit)
     over = Motion(mirrored=True)
-    seen = (*_painted((part,), cloths), *_stitching(kit), *_letters(kit))
+    seen = (*_painted((part,), cloths), *_stitching(kit), *_letters(kit, WIDTH))
     items = tuple(move(over, item) for item in seen)
     plate = _plate(
         kit, cloths, "picture-back", "back of the finished blanket", items, {part.fabric}
@@ -108,15 +109,19 @@ def _painted(parts: tuple[Part, ...], cloths: Mapping[str, Cloth]) -> Iterator[I
         yield Item(Role.STITCH, part.key, Path(part.outline, closed=True), paint)
 
 
-def _stitching(kit: Kit) -> Iterator[Item]:
-    """The top stitching, which shows on both sides."""
+def top_stitching(kit: Kit) -> tuple[Ring, ...]:
+    """The lines of the top stitching, the one on or beside the border's inner edge first."""
     on_border, from_edge = _STITCHING[kit.project.construction]
     lines = [(inner_edge(kit), on_border)]
     if from_edge is not None:
         lines.append((edge(kit), -min(from_edge, float(min(kit.project.borders)) / 3)))
-    for ring, outward in lines:
-        path = Path(offset(ring, [outward] * len(ring)), closed=True)
-        yield Item(Role.TOPSTITCH, "blanket", path)
+    return tuple(offset(ring, [outward] * len(ring)) for ring, outward in lines)
+
+
+def _stitching(kit: Kit) -> Iterator[Item]:
+    """The top stitching, which shows on both sides."""
+    for ring in top_stitching(kit):
+        yield Item(Role.TOPSTITCH, "blanket", Path(ring, closed=True))
 
 
 def _thread(cloth: Colour) -> Colour:
@@ -124,9 +129,9 @@ def _thread(cloth: Colour) -> Colour:
     return _PALE_THREAD if luminance(cloth) < _DARK_CLOTH else _DARK_THREAD
 
 
-def _letters(kit: Kit) -> Iterator[Item]:
+def _letters(kit: Kit, across: float) -> Iterator[Item]:
     outline = edge(kit)
-    pixel = pixel_of(outline, ROOM)
+    pixel = pixel_of(outline, ROOM, across)
     return side_letters(outline, LETTER * pixel, LETTER_GAP * pixel)
 
 

@@ -1,7 +1,8 @@
 """Plates: a picture with its heading above and the key of its cloths below; mm, front view.
 
 A plate is laid out to be read at 800 pixels across, whatever the true size of what it shows: line
-widths and text heights are given in those pixels. What is shown is at true scale all the same.
+widths and text heights are given in those pixels; one that is shown smaller is laid out for fewer.
+What is shown is at true scale all the same.
 """
 
 from __future__ import annotations
@@ -60,6 +61,7 @@ class Plate:
         key: groups of entries, each under a title, which may be empty.
         notes: lines below the key.
         thread: colour of stitches; None for that of their role.
+        across: pixels that the plate is laid out for.
     """
 
     name: str
@@ -71,34 +73,36 @@ class Plate:
     key: tuple[tuple[str, tuple[Entry, ...]], ...] = ()
     notes: tuple[str, ...] = ()
     thread: Colour | None = None
+    across: float = WIDTH
 
     @property
     def pixel(self) -> float:
         """Millimetres in one of the pixels that the plate is laid out for."""
-        return pixel_of(self.outline, self.room)
+        return pixel_of(self.outline, self.room, self.across)
 
 
-def pixel_of(outline: Ring, room: float) -> float:
+def pixel_of(outline: Ring, room: float, across: float = WIDTH) -> float:
     """Millimetres in one pixel of a plate that shows an outline."""
     left, foot, right, head = box(outline)
-    return max((right - left) / (WIDTH - 2 * room), (head - foot) / HEIGHT_MOST)
+    high = HEIGHT_MOST * across / WIDTH
+    return max((right - left) / (across - 2 * room), (head - foot) / high)
 
 
 def drawing_of(plate: Plate) -> Drawing:
     """The plate as a sheet."""
-    pixel = plate.pixel
+    pixel, across = plate.pixel, plate.across
     left, foot, right, head = box(plate.outline)
-    start = (left + right) / 2 - WIDTH / 2 * pixel
-    heading = _Column(pixel, start + MARGIN * pixel, 0.0)
+    start = (left + right) / 2 - across / 2 * pixel
+    heading = _Column(pixel, across, start + MARGIN * pixel, 0.0)
     heading.add_lines(plate.heading[:1], TITLE)
     heading.add_lines(plate.heading[1:], TEXT)
     top = head + (plate.room + MARGIN) * pixel - heading.y
-    below = _Column(pixel, start + MARGIN * pixel, foot - plate.room * pixel)
+    below = _Column(pixel, across, start + MARGIN * pixel, foot - plate.room * pixel)
     for title, entries in plate.key:
         below.add_key(title, entries)
     below.add_lines(plate.notes, TEXT)
     bottom = below.y - MARGIN * pixel
-    size = WIDTH * pixel, top - bottom
+    size = across * pixel, top - bottom
     paper = Item(Role.LABEL, KEY, Path(rectangle(*size), closed=True), Paint(colour=WHITE))
     raised = shift(0.0, top - MARGIN * pixel)
     laid = [*plate.items, *(move(raised, item) for item in heading.items), *below.items]
@@ -121,11 +125,13 @@ class _Column:
 
     Attributes:
         pixel: mm in a pixel.
+        across: pixels of the whole sheet.
         x, y: where the next line's upper left corner is.
         items: what is there so far.
     """
 
     pixel: float
+    across: float
     x: float
     y: float
     items: list[Item] = field(default_factory=list)
@@ -133,7 +139,7 @@ class _Column:
     def add_lines(self, lines: Sequence[str], height: float) -> None:
         """Adds lines of text, each broken where it is too long."""
         for text in lines:
-            for line in wrapped(text, height, WIDTH - 2 * MARGIN):
+            for line in wrapped(text, height, self.across - 2 * MARGIN):
                 self._add_text(line, self.x, self.y, height)
                 self.y -= height * _LEADING * self.pixel
 
@@ -141,7 +147,7 @@ class _Column:
         """Adds a key in as many columns as its entries leave room for, filled one by one."""
         if title:
             self.add_lines([title], TEXT)
-        rows = _rows(entries)
+        rows = _rows(entries, self.across - 2 * MARGIN)
         for row in rows:
             lines = max(len(words) for _, _, words in row)
             for across, entry, words in row:
@@ -167,11 +173,10 @@ class _Column:
 _Row = list[tuple[float, Entry, tuple[str, ...]]]  # where across, what, and in which lines
 
 
-def _rows(entries: Sequence[Entry]) -> list[_Row]:
-    """Entries in rows; they follow one another down the columns."""
+def _rows(entries: Sequence[Entry], full: float) -> list[_Row]:
+    """Entries in rows as wide as what is free; they follow one another down the columns."""
     if not entries:
         return []
-    full = WIDTH - 2 * MARGIN
     beside = _CHIP + _BESIDE_CHIP
     longest = max(text_width(entry.text, TEXT) for entry in entries) + beside
     fit = int((full + _COLUMNS_APART) // (longest + _COLUMNS_APART))

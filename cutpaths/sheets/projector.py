@@ -62,7 +62,6 @@ def _page(kit: Kit, wanted: Wanted, found: Thrown | None) -> Output:
         wanted=wanted,
         rig=None if found is None else found.calibration.rig,
         summary=() if found is None else found.summary,
-        raised=None if found is None else found.raised,
     )
     document = PageDocument("projector-page", (), content)
     return Output(name="projector-page", document=document, formats=("html",))

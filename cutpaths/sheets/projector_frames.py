@@ -13,12 +13,13 @@ from cutpaths.projector.frames import Plan, plan, room_of
 from cutpaths.projector.lens import on_cloth
 from cutpaths.projector.lining_up import clipped
 from cutpaths.projector.needs import Wanted
+from cutpaths.projector.report import CAUTIONS
 from cutpaths.projector.rig import Rig
-from cutpaths.projector.view import Matrix, View, product
+from cutpaths.projector.view import View
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Path, Point, Text
 from cutpaths.sheets.light import Ray, rays
-from cutpaths.sheets.rig_target import PIXEL_MM, picture, pixel
+from cutpaths.sheets.rig_target import PIXEL_MM, caution, picture, pixel
 from cutpaths.sheets.sheet import Output, about
 from cutpaths.sheets.stations import Station, planned
 
@@ -43,13 +44,6 @@ class Thrown:
     def summary(self) -> tuple[str, ...]:
         """For each piece how many placements and frames there are, and how well they hold."""
         return tuple(_summary(each) for each in self.plans)
-
-    @property
-    def raised(self) -> Matrix | None:
-        """From mm on the cloth to mm on the table behind it; None where they are the same."""
-        if self.view == self.calibration.view:
-            return None
-        return product(self.calibration.view.to_table, self.view.to_pixel)
 
 
 def _summary(each: Plan) -> str:
@@ -96,8 +90,10 @@ def _documents(kit: Kit, found: Thrown, each: Plan, wanted: Wanted) -> Iterator[
     light = rays(each.piece, wanted)
     stations = planned(each, wanted, kit.project.ruler)
     for number, station in enumerate(stations, 1):
-        says = about(kit, f"{each.piece.key}, placement {number}", " ".join(station.words))
+        words = " ".join((*station.words, *CAUTIONS)).removesuffix(".")
+        says = about(kit, f"{each.piece.key}, placement {number}", words)
         lines = [*_warped(found, station, (*light, *station.extra), key), _title(rig, station)]
+        lines.append(caution(rig, rig.height / 2 + 2 * TITLE_HEIGHT * rig.width / 1000))
         yield picture(f"frame-{key}-{number}", rig, lines, says)
 
 

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from cutpaths.drawing import About, Document, Drawing, Item, Pen
 from cutpaths.lengths import INCH
 from cutpaths.paint import Colour, Paint
+from cutpaths.projector.report import CAUTIONS
 from cutpaths.projector.rig import Rig
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Path, Point, Text
@@ -28,27 +29,39 @@ LIGHT: tuple[tuple[Role, Colour], ...] = (
 )
 CROSS_ARM = 18.0  # pixels for each 1000 of the picture's width
 FIGURE_HEIGHT = 16.0
+CAUTION_HEIGHT = 8.0
 LINE = 1.2  # pixels, times the role's width in thirds of a mm
 
 
 def target(rig: Rig) -> Document:
     """The numbered crosses of a rig."""
+    size = f"{rig.width} x {rig.height} pixels"
     about = About(
         project=rig.name,
         digest=rig.digest,
         piece="target",
-        face=f"a picture of {rig.width} x {rig.height} pixels, to show full screen",
+        face=f"a picture of {size}, to show full screen. {' '.join(CAUTIONS)}".removesuffix("."),
         unit=rig.unit,
     )
-    size = rig.width / 1000
-    arm, height = CROSS_ARM * size, FIGURE_HEIGHT * size
+    part = rig.width / 1000
+    arm, height = CROSS_ARM * part, FIGURE_HEIGHT * part
     items: list[Item] = []
     for number, (x, y) in enumerate(rig.crosses, 1):
         for dx, dy in ((arm, 0.0), (0.0, arm)):
             line = Path((pixel(rig, (x - dx, y - dy)), pixel(rig, (x + dx, y + dy))))
             items.append(Item(Role.SCALE, "cross", line))
         items.append(Item(Role.LABEL, "cross", _figure(rig, number, (x, y), arm, height)))
+    rows = sorted({y for _, y in rig.crosses})
+    items.append(caution(rig, (rows[0] + rows[1]) / 2))
     return picture("target", rig, items, about)
+
+
+def caution(rig: Rig, down: float) -> Item:
+    """What whoever stands in the light must know, in the picture's middle; pixels from its top."""
+    height = CAUTION_HEIGHT * rig.width / 1000 * PIXEL_MM
+    at = pixel(rig, (rig.width / 2, down))
+    text = Text(string=CAUTIONS[-1], at=at, height=height, anchor=Anchor.MIDDLE)
+    return Item(Role.LABEL, "caution", text)
 
 
 def picture(name: str, rig: Rig, items: Iterable[Item], about: About) -> Document:

@@ -83,19 +83,19 @@ def _top(kit: Kit) -> Iterator[Part]:
         lie = _lie(kit.top).then(kit.top.places[0])
         yield Part(key="top", fabric=kit.top.fabric, outline=window, lie=lie)
         return
-    as_sewn = _as_sewn(kit)
+    to_sewn = as_sewn(kit)
     for piece in kit.patchwork.pieces():
         ring = select(piece.marks, MarkKind.SEAM_RING)[0].points
         lie = _lie(piece)
         for place in piece.places:
-            sewn = tuple(as_sewn(p) for p in place.ring(ring))
+            sewn = tuple(to_sewn(p) for p in place.ring(ring))
             outline = clipped(sewn, window)
             if outline:
                 key = piece.key.lower()
                 yield Part(key=key, fabric=piece.fabric, outline=outline, lie=lie.then(place))
 
 
-def _as_sewn(kit: Kit) -> Callable[[Point], Point]:
+def as_sewn(kit: Kit) -> Callable[[Point], Point]:
     """From a place of the top as designed to the same place of the top as it was sewn.
 
     Each place keeps its share of both ways between opposite sides.

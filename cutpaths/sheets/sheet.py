@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, expand, move
 from cutpaths.lengths import INCH_MM
@@ -12,7 +13,13 @@ from cutpaths.projector.needs import Wanted
 from cutpaths.projector.rig import Rig
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text, shift
+from cutpaths.sheets.pages.paper import Paper
 from cutpaths.strokes import missing_letters
+
+if TYPE_CHECKING:
+    from pathlib import Path as FolderPath
+
+    from cutpaths.proof.check import Proof
 
 MARGIN = 15.0
 # The scale square, and the square inside it; two lengths no one takes for one another.
@@ -29,12 +36,16 @@ class Output:
         document: the document.
         formats: names of the formats to write it in.
         pixels: width of its picture where it has its own, such as a projector's; 0 where not.
+        says: what it is for, in one line; empty where its drawing says enough.
+        folder: the folder inside the project's that it belongs to; empty for the project's own.
     """
 
     name: str
     document: Document
     formats: tuple[str, ...]
     pixels: int = 0
+    says: str = ""
+    folder: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,12 +57,22 @@ class Wishes:
         rig: the projector for which frames are planned.
         frame_marks: which marks the frames show.
         frame_pixels: whether each frame is also written as a picture of pixels.
+        paper: what pages are printed on; None for the usual one of the project's unit.
+        whole: whether pages also hold the large pieces, in tiles to be joined.
+        large_print: whether the booklet has large letters.
+        beside: the folder of the project file, where its pictures of cloth are.
+        proof: of the kit, where it has been made already.
     """
 
     text_on_cloth: bool = False
     rig: Rig | None = None
     frame_marks: Wanted = Wanted.ALL
     frame_pixels: bool = False
+    paper: Paper | None = None
+    whole: bool = False
+    large_print: bool = False
+    beside: FolderPath | None = None
+    proof: Proof | None = None
 
 
 def about(kit: Kit, piece: str, face: str) -> About:
@@ -63,6 +84,7 @@ def about(kit: Kit, piece: str, face: str) -> About:
         piece=piece,
         face=face,
         unit=project.ruler.unit,
+        author=project.pattern.author,
     )
 
 

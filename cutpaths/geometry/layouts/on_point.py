@@ -68,23 +68,19 @@ def _squares(chart: Sequence[Sequence[str]]) -> Iterator[Tile]:
 
 def _triangles(columns: int, rows: int, fabric: str) -> Iterator[Tile]:
     """Side triangles, then corner triangles, each from the foot around."""
-    for turn, (x, y), (dx, dy) in (
+    sides = (
         (0, (0, 0), (1, 0)),
         (2, (columns, 0), (0, 1)),
         (4, (columns, rows), (-1, 0)),
         (6, (0, rows), (0, -1)),
-    ):
+    )
+    for turn, (x, y), (dx, dy) in sides:
         for at in range(2, columns if dx else rows, 2):
             start = x + (at - 1) * dx, y + (at - 1) * dy
             end = x + (at + 1) * dx, y + (at + 1) * dy
             point = x + at * dx - dy, y + at * dy + dx
             yield Tile(PatchKind.QUARTER, 2, 1, fabric, turn, (start, end, point))
-    for turn, (x, y), (dx, dy) in (
-        (0, (0, 0), (1, 0)),
-        (2, (columns, 0), (0, 1)),
-        (4, (columns, rows), (-1, 0)),
-        (6, (0, rows), (0, -1)),
-    ):
+    for turn, (x, y), (dx, dy) in sides:
         ring = (x, y), (x + dx, y + dy), (x - dy, y + dx)
         yield Tile(PatchKind.HALF, 1, 1, fabric, turn, ring)
 

@@ -9,6 +9,7 @@ turned over: a mirrored triangle is another piece.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from math import sqrt
 from typing import NamedTuple
 
@@ -111,21 +112,7 @@ def pieces(
         cos, sin, x, y = anchors[key, turn]
         at = lattice.point(tile.ring[corner])
         places[key].append(Motion(cos, sin, at[0] - x, at[1] - y))
-    return tuple(_placed(piece, places[key]) for key, piece in made.items())
-
-
-def _placed(piece: Piece, places: list[Motion]) -> Piece:
-    return Piece(
-        key=piece.key,
-        kind=piece.kind,
-        fabric=piece.fabric,
-        face=piece.face,
-        grain=piece.grain,
-        outline=piece.outline,
-        marks=piece.marks,
-        places=tuple(places),
-        shape=piece.shape,
-    )
+    return tuple(replace(piece, places=tuple(places[key])) for key, piece in made.items())
 
 
 def _key(tile: Tile, rules: PatchRules) -> Key:

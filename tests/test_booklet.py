@@ -1,0 +1,250 @@
+"""What stands in a booklet: its chapters, words that follow the kit, and numbers that are known."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+import pytest
+from booklets import PLAIN, Made, of_fixture, of_text, text_of
+
+from cutpaths.cloth.lengths_to_buy import shopping
+from cutpaths.cloth.notes import cloth_notes
+from cutpaths.cloth.plan_words import sold_words, steps
+from cutpaths.cloth.report import bought_words
+from cutpaths.figures import figures_of
+from cutpaths.lengths import INCH
+from cutpaths.pieces import build
+from cutpaths.project import read
+from cutpaths.readback.booklet import pictures_of
+from cutpaths.sheets.booklet.blocks import Block, Caution, Key, Table, Task, Terms, Together
+from cutpaths.sheets.booklet.booklet import BODY, LARGE_BODY
+from cutpaths.sheets.booklet.cutting import size_words
+from cutpaths.sheets.booklet.facts import EFFORT
+from cutpaths.sheets.booklet.make import booklet_of
+from cutpaths.sheets.pages.paper import paper_named
+from cutpaths.sheets.sheet import Wishes
+from cutpaths.sheets.steps import steps_of
+
+FOLDED = f'format = 1\ntitle = "Folded"\nconstruction = "folded-over"\n{PLAIN}'
+CHAPTERS = (
+    "About this booklet",
+    "Take care",
+    "What you need",
+    "Cutting",
+    "Arranging the patches",
+    "Sewing the top",
+    "Marking",
+    "Top and backing",
+    "Mitering the corners",
+    "Finishing",
+    "Washing and care",
+    "All sizes",
+    "Words",
+    "About this pattern",
+    "To colour",
+)
+# A length as it is printed, and the same with the other system beside it.
+_LENGTH = r"~?(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?) (?:in|mm|cm|yd|m)\b"
+LENGTH = re.compile(_LENGTH)
+BOTH = re.compile(rf"{_LENGTH} \({_LENGTH}\)")
+EXAMPLES = ("tidepool", "fjord", "beehive", "harbor")
+
+
+def _blocks(made: Made, title: str) -> Iterator[Block]:
+    """The blocks of a chapter, those that stand together one by one."""
+    waiting = list(next(c.blocks for c in made.content.chapters if c.title == title))
+    while waiting:
+        block = waiting.pop(0)
+        if isinstance(block, Together):
+            waiting[:0] = block.blocks
+        else:
+            yield block
+
+
+def _known(made: Made) -> str:
+    """Everything that other files say of the kit, in one text."""
+    ruler = made.kit.project.ruler
+    figures = figures_of(made.kit)
+    told = [f"{f.label} | {f.text}" for group in figures.groups for f in group.figures]
+    told += [group.title for group in figures.groups]
+    told += [*figures.notes, *(ruler.both(s) for s in (made.kit.project.allowance,))]
+    told += [ruler.text(ruler.step), *cloth_notes(made.plans, ruler)]
+    for plan in made.plans:
+        told += [sold_words(plan, ruler), *steps(plan, ruler)]
+        told += [size_words(need, ruler) for need in plan.needs]
+        told += [bought_words(plan.stock, shopping(plan).to_buy), ruler.text(shopping(plan).width)]
+        told += [ruler.text(sheet.width) for sheet in plan.sheets]
+    return " | ".join(told)
+
+
+def test_chapters_stand_in_the_order_of_the_making() -> None:
+    """A pieced, turned blanket has every chapter, in the order in which it is made."""
+    titles = tuple(chapter.title for chapter in of_fixture("tidepool").content.chapters)
+    assert titles == CHAPTERS
+
+
+def test_a_top_of_one_cloth_is_not_arranged() -> None:
+    """Without patches there is no layout chart, and nothing speaks of patches."""
+    made = of_fixture("beehive")
+    titles = [chapter.title for chapter in made.content.chapters]
+    assert titles == [title for title in CHAPTERS if title != "Arranging the patches"]
+    assert "PATCH" not in text_of(made.data)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_length_with_two_systems_is_known(name: str) -> None:
+    """Each length in the file, read by another reader, is one that figures or cloth plan have."""
+    made = of_fixture(name)
+    known = set(BOTH.findall(_known(made)))
+    found = set(BOTH.findall(text_of(made.data)))
+    assert found
+    assert found - known == set()
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_every_bare_length_is_known(name: str) -> None:
+    """Lengths in one system alone come from the same texts too."""
+    made = of_fixture(name)
+    known = set(LENGTH.findall(_known(made)))
+    found = set(LENGTH.findall(text_of(made.data)))
+    # In a cutting plan the unit stands once behind both sides: `5 x 5 in`.
+    sides = {f"{s} in" for s in re.findall(r"(\d[\d/ ]*?) x ", _known(made))}
+    assert found - known - sides == set()
+
+
+def test_every_figure_is_told() -> None:
+    """The chapter of all sizes has each figure once, with its label."""
+    made = of_fixture("tidepool")
+    rows = [r for b in _blocks(made, "All sizes") if isinstance(b, Table) for r in b.rows]
+    figures = [(f.label, f.text) for g in figures_of(made.kit).groups for f in g.figures]
+    assert rows == figures
+
+
+def test_every_step_is_told_once_and_numbered() -> None:
+    """The steps of the kit stand in their order, numbered through all chapters."""
+    made = of_fixture("tidepool")
+    tasks = [
+        block
+        for chapter in made.content.chapters
+        for block in _blocks(made, chapter.title)
+        if isinstance(block, Task)
+    ]
+    assert [task.title for task in tasks] == [step.title for step in steps_of(made.kit)]
+    assert [task.number for task in tasks] == list(range(1, len(tasks) + 1))
+
+
+def test_the_seam_test_adds_up() -> None:
+    """At 1/4 in, strips that show 2 1/4 + 2 + 2 1/4 in are 6 1/2 in together (hobby pages)."""
+    keys = {
+        f.key: f.value for g in figures_of(of_fixture("tidepool").kit).groups for f in g.figures
+    }
+    assert keys["test.strip"] == INCH * 5 / 2
+    assert keys["test.middle"] == 2 * INCH
+    assert keys["test.sewn"] == INCH * 13 / 2
+    assert "6 1/2 in (165.1 mm) raw edge to raw edge" in text_of(of_fixture("tidepool").data)
+
+
+def test_words_follow_the_construction() -> None:
+    """A folded-over blanket is told without dots, turning, or an opening to close."""
+    folded, turned = text_of(of_text(FOLDED).data), text_of(of_fixture("tidepool").data)
+    assert "wrong sides together" in folded
+    assert "turning opening" not in folded.lower()
+    assert "stop at dots" not in folded
+    assert "stop at dots" in turned
+    assert "The turning opening of 8 in (203.2 mm) is on side C." in turned
+
+
+def test_cautions_stand_before_the_work_and_beside_it() -> None:
+    """Babies, blades, irons and pins are told at the start, blades again where cloth is cut.
+
+    American Academy of Pediatrics, Pediatrics 150(1) e2022057990; North Dakota State University
+    Extension, CB111.
+    """
+    made = of_fixture("tidepool")
+    first = [b for b in _blocks(made, "Take care") if isinstance(b, Caution)]
+    words = " ".join(item for caution in first for item in caution.items)
+    for word in ("e2022057990", "child under 1", "CB111", "Iron", "Pins"):
+        assert word in words
+    cutting = [b for b in _blocks(made, "Cutting") if isinstance(b, Caution)]
+    assert "close the blade" in cutting[0].items[0]
+    assert "local rules and a qualified person come first" in cutting[0].items[1]
+
+
+def test_the_key_has_each_fabric_with_its_letter() -> None:
+    """Fabrics have lower-case letters in the order of the file; capitals are for sides."""
+    made = of_fixture("tidepool")
+    (key,) = (b for b in _blocks(made, "What you need") if isinstance(b, Key))
+    assert [(chip.letter, chip.name, chip.more) for chip in key.chips] == [
+        ("a", "Sand flannel", ""),
+        ("b", "Sea green flannel", ""),
+        ("c", "Ticking stripe", "its print has an up"),
+    ]
+
+
+def test_what_the_pattern_says_of_itself_is_printed() -> None:
+    """Version, date, author, contact, licence and skill stand in the booklet as written."""
+    made = of_fixture("tidepool")
+    pattern, text = made.kit.project.pattern, text_of(made.data)
+    rows = dict(
+        r for b in _blocks(made, "About this pattern") if isinstance(b, Terms) for r in b.rows
+    )
+    assert rows["Version"] == pattern.version == "1.2"
+    assert rows["Date"] == pattern.date == "2026-03-14"
+    assert rows["Author"] == pattern.author
+    assert rows["Corrections to"] == pattern.contact
+    assert rows["Licence"] == pattern.licence
+    assert pattern.skill in text
+    assert "Tide pool, version 1.2" in text
+
+
+def test_shrinkage_is_told_where_it_is_known() -> None:
+    """What a fabric's table says of its shrinkage stands under washing, else how to find out."""
+    assert "7.37 % of its length and 2.81 % of its width" in text_of(of_fixture("harbor").data)
+    assert "How much is not known for these cloths" in text_of(of_fixture("tidepool").data)
+
+
+def test_cloth_without_a_plan_is_told_and_stops_nothing() -> None:
+    """A piece that fits no cloth leaves out the plan, and the booklet says why."""
+    text = (
+        'format = 1\ntitle = "Unfit"\n[fabric.a.stock]\nsold = "pack"\ncount = 42\n'
+        "piece = { width = 5, height = 5 }\n[fabric.b]\n"
+        '[top]\nlayout = "panel"\ncut = { width = 20, height = 30 }\nfabric = "a"\n'
+        '[border]\nwidth = 2\n[backing]\nfabric = "b"\n'
+    )
+    made = of_text(text)
+    assert made.plans == ()
+    assert "There is no cutting plan for this cloth" in text_of(made.data)
+
+
+def test_paper_follows_the_unit_unless_asked() -> None:
+    """Letter for inches, A4 for metric; a paper too large to hold gives way to the usual one."""
+    inch, metric = read(f'format = 1\ntitle = "Pond"\n{PLAIN}'), of_fixture("fjord")
+    kit = build(inch)
+    assert booklet_of(kit, Wishes()).paper == paper_named("letter")
+    assert booklet_of(kit, Wishes(paper=paper_named("a4"))).paper == paper_named("a4")
+    assert booklet_of(kit, Wishes(paper=paper_named("a0"))).paper == paper_named("letter")
+    assert metric.content.paper == paper_named("a4")
+
+
+def test_large_print_is_asked_for() -> None:
+    """Large letters are 16 points."""
+    kit = of_fixture("tidepool").kit
+    assert booklet_of(kit, Wishes()).body == BODY == 10.5
+    assert booklet_of(kit, Wishes(large_print=True)).body == LARGE_BODY == 16.0
+
+
+def test_plans_are_searched_as_by_the_command() -> None:
+    """Booklet and `cutpaths cloth` do the same work, so they buy the same cloth."""
+    from cutpaths.cli.searching import SLOWER, TRIES_EACH_SECOND
+
+    usual = 2.0  # seconds that the command asks for
+    assert EFFORT.tries == TRIES_EACH_SECOND * usual
+    assert EFFORT.seconds == SLOWER * usual
+
+
+def test_every_picture_has_words_for_who_cannot_see_it() -> None:
+    """Each picture has a text of its own."""
+    pictures = list(pictures_of(of_fixture("tidepool").content))
+    assert len(pictures) > 20
+    assert all(len(picture.alt) > 20 for picture in pictures)

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field, replace
 from itertools import groupby
 from typing import assert_never
 
@@ -19,12 +18,12 @@ from cutpaths.paint import Colour, Paint
 from cutpaths.roles import Machine, Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text
 from cutpaths.strokes import text_strokes, text_width
+from cutpaths.values import Value, field, force_setattr, replace
 
 DECIMALS = 6
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Dimension:
+class Dimension(Value, kw_only=True):
     """The distance between two points, with extension lines and its text.
 
     Attributes:
@@ -43,8 +42,7 @@ class Dimension:
     beyond: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Value):
     """A named drawing, set down on another by a motion."""
 
     drawing: Drawing
@@ -54,8 +52,7 @@ class Placed:
 ItemShape = Path | Circle | Text | Dimension | Placed
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(Value):
     """One thing on a drawing: its role, the key of what it belongs to, and its shape.
 
     The key is lower-case ASCII from the program (a piece's key), never text from the user. In
@@ -68,8 +65,7 @@ class Item:
     paint: Paint | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class About:
+class About(Value, kw_only=True):
     """What a drawing says of itself in its file.
 
     Attributes:
@@ -89,8 +85,7 @@ class About:
     author: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pen:
+class Pen(Value, kw_only=True):
     """How a sheet is drawn.
 
     Attributes:
@@ -111,8 +106,7 @@ class Pen:
     machine: Machine | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Drawing:
+class Drawing(Value, kw_only=True):
     """One sheet.
 
     Attributes:
@@ -130,12 +124,11 @@ class Drawing:
     pen: Pen = field(default=Pen())
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "size", _rounded_point(self.size))
-        object.__setattr__(self, "items", tuple(_rounded(item) for item in self.items))
+        force_setattr(self, "size", _rounded_point(self.size))
+        force_setattr(self, "items", tuple(_rounded(item) for item in self.items))
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(Value):
     """A name and one or more drawings (sheets, pages, beds)."""
 
     name: str

@@ -6,13 +6,12 @@ of its stage, so that a person mends a file once and not key by key.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from cutpaths.values import Value
 
 FINDINGS_SHOWN = 20
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Finding:
+class Finding(Value, kw_only=True):
     """One thing wrong with a project file.
 
     Attributes:

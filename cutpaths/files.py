@@ -15,10 +15,10 @@ import secrets
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from pathlib import Path
 
 from cutpaths.errors import FileError
+from cutpaths.values import Value
 
 MANIFEST = "cutpaths.json"
 
@@ -34,8 +34,7 @@ _DEVICES = {"con", "prn", "aux", "nul", *(f"{d}{n}" for d in ("com", "lpt") for 
 _PLAIN_NAME = re.compile(r"([a-z0-9][a-z0-9_-]*/)?[a-z0-9][a-z0-9_.-]*", re.IGNORECASE | re.ASCII)
 
 
-@dataclass(frozen=True, slots=True)
-class _Listed:
+class _Listed(Value):
     """What a folder's list says: the project's title, its digest, and SHA-256 by name of file."""
 
     project: str

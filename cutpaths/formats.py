@@ -6,17 +6,16 @@ most commands write nothing.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from importlib import import_module
 
 from cutpaths.drawing import Document
 from cutpaths.errors import DrawingError
+from cutpaths.values import Value
 
 _SHOWN = 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Format:
+class Format(Value, kw_only=True):
     """One file format.
 
     Attributes:

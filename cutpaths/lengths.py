@@ -8,9 +8,10 @@ A length is a `Fraction` of millimetres from the file to the edge of the geometr
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+
+from cutpaths.values import Value
 
 INCH = Fraction(127, 5)
 INCH_MM = float(INCH)
@@ -25,30 +26,32 @@ _UNITS = {
     "inch": INCH,
     "inches": INCH,
     '"': INCH,
-    "″": INCH,
     "yd": YARD,
     "yard": YARD,
     "yards": YARD,
 }
-_VULGAR = {
-    "½": (1, 2),
-    "⅓": (1, 3),
-    "⅔": (2, 3),
-    "¼": (1, 4),
-    "¾": (3, 4),
-    "⅛": (1, 8),
-    "⅜": (3, 8),
-    "⅝": (5, 8),
-    "⅞": (7, 8),
-}
+# Signs as they would be typed: a fraction stands apart, so that `2½` is `2 1/2`.
+_TYPED = str.maketrans(
+    {
+        "½": " 1/2 ",
+        "⅓": " 1/3 ",
+        "⅔": " 2/3 ",
+        "¼": " 1/4 ",
+        "¾": " 3/4 ",
+        "⅛": " 1/8 ",
+        "⅜": " 3/8 ",
+        "⅝": " 5/8 ",
+        "⅞": " 7/8 ",
+        "⁄": "/",
+        "″": '"',
+    }
+)
 _LENGTH = re.compile(
     r"""(?P<sign>[+-]?)\s*
-    (?: (?P<decimal>[0-9]{1,9}(?:\.[0-9]{0,9})?|\.[0-9]{1,9}) (?!\s*[/⁄0-9])
-      | (?P<over>[0-9]{1,9})\s*[/⁄]\s*(?P<under>[0-9]{1,9})
-      | (?P<whole>[0-9]{1,9})(?:\s+|\s*-\s*)(?P<part>[0-9]{1,9})\s*[/⁄]\s*(?P<parts>[0-9]{1,9})
-      | (?=[0-9½⅓⅔¼¾⅛⅜⅝⅞])(?P<units>[0-9]{0,9})\s*-?\s*(?P<vulgar>[½⅓⅔¼¾⅛⅜⅝⅞])
+    (?: (?P<decimal>[0-9]{1,9}(?:\.[0-9]{0,9})?|\.[0-9]{1,9}) (?!\s*[/0-9])
+      | (?:(?P<whole>[0-9]{1,9})(?:\s+|\s*-\s*))? (?P<over>[0-9]{1,9})\s*/\s*(?P<under>[0-9]{1,9})
     )
-    \s*(?P<unit>[A-Za-z"″]*)""",
+    \s*(?P<unit>[A-Za-z"]*)""",
     re.VERBOSE | re.ASCII,
 )
 
@@ -84,7 +87,7 @@ def read_length(written: str | int, unit: Unit) -> Fraction:
     if isinstance(written, bool):
         raise ValueError(f"must be a length such as {EXAMPLES}, got {str(written).lower()}")
     text = str(written) if abs_is_short(written) else ""
-    found = _LENGTH.fullmatch(text.strip())
+    found = _LENGTH.fullmatch(text.translate(_TYPED).strip())
     if found is None:
         raise ValueError(f"must be a length such as {EXAMPLES}, got {shown(written)}")
     number = _number(found)
@@ -117,17 +120,13 @@ def _number(found: re.Match[str]) -> Fraction | None:
     sign = -1 if found["sign"] == "-" else 1
     if found["decimal"]:
         return sign * Fraction(found["decimal"].rstrip("."))
-    if found["vulgar"]:
-        over, under = _VULGAR[found["vulgar"]]
-        return sign * (int(found["units"] or 0) + Fraction(over, under))
-    over, under = int(found["over"] or found["part"]), int(found["under"] or found["parts"])
+    over, under = int(found["over"]), int(found["under"])
     if under == 0:
         return None
     return sign * (int(found["whole"] or 0) + Fraction(over, under))
 
 
-@dataclass(frozen=True, slots=True)
-class Ruler:
+class Ruler(Value):
     """How lengths are printed: the unit shown first and the step of its marks (mm, exact)."""
 
     unit: Unit
@@ -152,13 +151,18 @@ class Ruler:
     def both(self, mm: Fraction) -> str:
         """A length on the ruler and beside it in the other system: `4 1/4 in (108.0 mm)`."""
         other = "mm" if self.unit is Unit.INCH else "in"
-        beside = millimetres(mm) if other == "mm" else Ruler(Unit.INCH, INCH / 16).text(mm)
+        beside = millimetres(mm) if other == "mm" else _SIXTEENTHS.text(mm)
         return f"{self.text(mm)} ({beside})"
+
+
+_SIXTEENTHS = Ruler(Unit.INCH, INCH / 16)
 
 
 def nearest(mm: Fraction, step: Fraction) -> Fraction:
     """The multiple of `step` nearest to a length; halves go up."""
-    return (mm / step + Fraction(1, 2)).__floor__() * step
+    # Whole numbers: fractions take ten times as long, and tables have hundreds of sizes.
+    part = mm.denominator * step.numerator
+    return (2 * mm.numerator * step.denominator + part) // (2 * part) * step
 
 
 def in_unit(mm: Fraction, unit: Unit) -> str:
@@ -192,10 +196,10 @@ def mixed(number: Fraction) -> str:
     ('-2 1/4', '3', '1/8')
     """
     sign = "-" if number < 0 else ""
-    whole, rest = divmod(abs(number), 1)
+    whole, rest = divmod(abs(number.numerator), number.denominator)
     if rest == 0:
         return f"{sign}{whole}"
-    part = f"{rest.numerator}/{rest.denominator}"
+    part = f"{rest}/{number.denominator}"
     return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 
@@ -205,7 +209,8 @@ def decimals(number: Fraction, places: int) -> str:
     >>> decimals(Fraction(1270, 10), 1), decimals(Fraction(2003, 20), 1)
     ('127', '100.2')
     """
-    scaled = (abs(number) * 10**places + Fraction(1, 2)).__floor__()
+    parts = number.denominator
+    scaled = (2 * abs(number.numerator) * 10**places + parts) // (2 * parts)
     sign = "-" if number < 0 and scaled else ""
     whole, rest = divmod(scaled, 10**places)
     fraction = f"{rest:0{places}d}".rstrip("0") if places else ""

@@ -6,9 +6,8 @@ columns without end; its own frame has the lower left corner of one repeat at th
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-
 from cutpaths.shapes import IDENTITY, Motion
+from cutpaths.values import Value, replace
 
 Colour = tuple[int, int, int]
 
@@ -16,8 +15,7 @@ DECIMALS = 6  # of a print's place and turn
 EDGE_MM = 0.3  # width of the line round what is painted
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Print:
+class Print(Value, kw_only=True):
     """A picture of cloth.
 
     Attributes:
@@ -36,8 +34,7 @@ class Print:
         return replace(self, motion=self.motion.then(motion))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Paint:
+class Paint(Value, kw_only=True):
     """What fills a closed shape.
 
     Attributes:

@@ -9,8 +9,9 @@ that reach a contrast of 3:1 on white, and black.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from cutpaths.values import Value
 
 
 class Role(StrEnum):
@@ -42,8 +43,7 @@ class MachineWork(StrEnum):
     NEVER = "never"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Machine:
+class Machine(Value, kw_only=True):
     """What a machine's file has beside lines; it keeps the items in their order.
 
     Attributes:
@@ -55,8 +55,7 @@ class Machine:
     filled: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class RoleStyle:
+class RoleStyle(Value, kw_only=True):
     """How one role is drawn.
 
     Attributes:

@@ -7,9 +7,10 @@ a shape is for is said by a role beside it.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import assert_never
+
+from cutpaths.values import Value, replace
 
 Point = tuple[float, float]
 
@@ -22,8 +23,7 @@ class Anchor(StrEnum):
     END = "end"
 
 
-@dataclass(frozen=True, slots=True)
-class Path:
+class Path(Value):
     """Straight segments from point to point.
 
     A closed path is closed by flag: its first point is not repeated at the end.
@@ -33,16 +33,14 @@ class Path:
     closed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Circle:
+class Circle(Value):
     """A full circle."""
 
     center: Point
     radius: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Text:
+class Text(Value, kw_only=True):
     """One line of text; `height` is the height of a capital, in mm."""
 
     string: str
@@ -62,8 +60,7 @@ _MIRRORED_ANCHOR = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Motion:
+class Motion(Value):
     """A rigid motion: first a mirror (x to -x) where asked, then a turn, then a shift.
 
     The turn is kept as cosine and sine, so that quarter turns are exact.

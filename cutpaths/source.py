@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from hashlib import sha256
 from typing import TYPE_CHECKING
 
@@ -18,6 +17,7 @@ from cutpaths.errors import FileError, Finding, InputError
 from cutpaths.key_lines import KeyPath as KeyPath
 from cutpaths.key_lines import line_of
 from cutpaths.lengths import shown
+from cutpaths.values import Value
 
 if TYPE_CHECKING:  # pathlib loads slowly, and callers bring their own paths
     from pathlib import Path
@@ -27,18 +27,17 @@ FILES_MOST = 16
 PARTS_MOST = 32  # of one dotted key; the time to parse a key grows with their square
 
 # How the TOML reader ends its messages.
-_AT = re.compile(r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$")
+_AT = r" \(at (?:line (?P<line>\d+), column \d+|end of document)\)$"
 _DEEP = re.compile(rf"""(?<![\w"'.-])(?:[\w"'-]+[ \t]*\.[ \t]*){{{PARTS_MOST}}}""", re.ASCII)
-_DIGITS = re.compile(r"[0-9_]{4000}")
-_UNSAFE = re.compile(r"[/\\:\x00-\x1f\x7f]")
+_DIGITS = r"[0-9_]{4000}"
+_UNSAFE = r"[/\\:\x00-\x1f\x7f]"
 
 
 class Written(str):
     """A TOML float as it is written, so that 0.1 stays one tenth; not a text of the file."""
 
 
-@dataclass(frozen=True, slots=True)
-class File:
+class File(Value):
     """One TOML file: its name, its text and its own table."""
 
     name: str
@@ -46,8 +45,7 @@ class File:
     table: Mapping[str, object]
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Value):
     """A project file with all that it includes.
 
     Attributes:
@@ -169,7 +167,7 @@ def _wrong_names(
     if names and folder is None:
         yield "cannot be used in a text that is not a file", "Put all tables into the text itself"
     for name in names:
-        if _UNSAFE.search(name) or not name.endswith(".toml"):
+        if re.search(_UNSAFE, name) or not name.endswith(".toml"):
             yield f"must name .toml files of the same folder, got {shown(name)}", ""
         elif name in chain:
             way = ", which includes ".join((*chain[chain.index(name) :], name))
@@ -212,13 +210,13 @@ def _tables(name: str, text: str) -> dict[str, object]:
     except RecursionError as error:
         raise _unusable(name, "must not nest lists or tables so deeply") from error
     except ValueError as error:  # Python refuses to read thousands of digits
-        found = _DIGITS.search(text)
+        found = re.search(_DIGITS, text)
         line = text.count("\n", 0, found.start()) + 1 if found else 0
         raise _unusable(name, "has a number with thousands of digits", line) from error
 
 
 def _syntax_error(name: str, text: str, said: str) -> InputError:
-    at = _AT.search(said)
+    at = re.search(_AT, said)
     line = int(at["line"]) if at and at["line"] else text.rstrip().count("\n") + 1
     words = said[: at.start()] if at else said
     return _unusable(name, f"is not TOML: {words[:1].lower()}{words[1:]}", line)

@@ -19,13 +19,13 @@ import math
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 from functools import cache, lru_cache
 from pathlib import Path
 from typing import assert_never
 
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 Line = tuple[Point, ...]
 
@@ -65,8 +65,7 @@ class _Place(StrEnum):
     TAIL = "tail"
 
 
-@dataclass(frozen=True, slots=True)
-class _Glyph:
+class _Glyph(Value):
     """Something drawn, and how far the next letter stands from its origin."""
 
     width: float

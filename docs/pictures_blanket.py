@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from pictures_kits import DOLL, FOUR_BORDERS, HEXAGON, example, kit_of
 from pictures_parts import KEY, Writing, document, line, ring
@@ -19,6 +18,7 @@ from cutpaths.sheets.fabric_paint import cloths_of
 from cutpaths.sheets.picture import picture_sheets
 from cutpaths.sheets.sheet import extent
 from cutpaths.sheets.signs import piece_items
+from cutpaths.values import Value, replace
 
 NAMES = ("foot", "right", "head", "left")
 ORDER = ("1st", "2nd", "3rd", "4th", "5th", "6th")
@@ -189,8 +189,7 @@ def tidepool_backing() -> Document:
     return document("tidepool-backing", "the backing, wrong side up", kit, items, writing)
 
 
-@dataclass(frozen=True, slots=True)
-class _Places:
+class _Places(Value):
     """Answers where a mark of a piece is: half way between its ends."""
 
     piece: Piece

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
 from pictures_kits import FOLDED, UNEQUAL_CORNER, example, kit_of
 from pictures_parts import (
@@ -27,6 +26,7 @@ from cutpaths.pieces import Kit
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Path, Point, shift
 from cutpaths.sheets.signs import piece_items
+from cutpaths.values import Value, replace
 
 LINES = (
     MarkKind.STITCH,
@@ -42,8 +42,7 @@ LINES = (
 HATCH_MM = 6.0
 
 
-@dataclass(frozen=True, slots=True)
-class _View:
+class _View(Value):
     """One corner of a kit in the front view, moved so that the backing's corner is the origin."""
 
     kit: Kit

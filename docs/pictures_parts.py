@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from cutpaths.drawing import Dimension, Document, Drawing, Item, ItemShape, Pen
@@ -32,6 +31,7 @@ from cutpaths.shapes import Anchor, Circle, Path, Point, Text
 from cutpaths.sheets.sheet import about, fit
 from cutpaths.sheets.signs import sign
 from cutpaths.strokes import text_width
+from cutpaths.values import Value
 
 KEY = "picture"
 LETTER_PX = 11.0
@@ -137,8 +137,7 @@ def hatch(area: Ring, spacing: float) -> Iterator[Item]:
             yield line(Role.DIMENSION, *part)
 
 
-@dataclass(frozen=True, slots=True)
-class Writing:
+class Writing(Value):
     """Writes on a picture; `px` is the millimetres that one pixel shows."""
 
     px: float

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
@@ -18,6 +17,7 @@ from cutpaths.sheets.booklet.facts import facts_of
 from cutpaths.sheets.booklet.make import NAME, booklet_of
 from cutpaths.sheets.pages.paper import paper_named
 from cutpaths.sheets.sheet import Wishes
+from cutpaths.values import Value
 
 FIXTURES = Path(__file__).parents[1] / "fixtures"
 MM = 25.4 / 72
@@ -27,8 +27,7 @@ Box = tuple[float, float, float, float]
 PLAIN = '[top]\nlayout = "squares"\npatch = 5\ncolumns = 4\nrows = 4\n[border]\nwidth = 2\n'
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Made:
+class Made(Value, kw_only=True):
     """A booklet: its kit, its content, its file and its cutting plans."""
 
     kit: Kit

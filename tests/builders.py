@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from cutpaths.lengths import INCH, Ruler, Unit
@@ -21,6 +20,7 @@ from cutpaths.project.model import (
     Top,
 )
 from cutpaths.project.patchwork import Grid, OnPoint
+from cutpaths.values import Value, replace
 
 Inches = Fraction | int
 
@@ -29,8 +29,7 @@ SEA = Fabric(name="sea", label="Sea", directional=True)
 ANY_OPENING = Opening(length=None, side=None, start=None)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sewn:
+class Sewn(Value, kw_only=True):
     """How a blanket is sewn; inches."""
 
     allowance: Inches = Fraction(1, 4)
@@ -42,7 +41,10 @@ class Sewn:
     construction: Construction = Construction.TURNED
 
 
-def project(top: Top, borders: Sequence[Inches], sewn: Sewn = Sewn()) -> Project:
+AS_USUAL = Sewn()
+
+
+def project(top: Top, borders: Sequence[Inches], sewn: Sewn = AS_USUAL) -> Project:
     """A project of a top and its borders, in the order of the sides."""
     folded_over = sewn.construction is Construction.FOLDED_OVER
     return Project(
@@ -65,7 +67,7 @@ def project(top: Top, borders: Sequence[Inches], sewn: Sewn = Sewn()) -> Project
     )
 
 
-def folded_over(sewn: Sewn = Sewn()) -> Sewn:
+def folded_over(sewn: Sewn = AS_USUAL) -> Sewn:
     """The same way of sewing, folded over."""
     return replace(sewn, construction=Construction.FOLDED_OVER, turn=Fraction(0))
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -16,6 +15,7 @@ from cutpaths.pieces import Kit, build
 from cutpaths.project import read
 from cutpaths.project.model import Fabric
 from cutpaths.project.stock import Run, Stock, plain_stock
+from cutpaths.values import replace
 
 QUICK = Search(Effort(seconds=None, tries=50))
 BARE: dict[str, Any] = {"square_up": Fraction(0), "strip_ends": Fraction(0)}

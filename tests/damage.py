@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 
 from cutpaths.geometry.assembly import Assembly, Piece
 from cutpaths.geometry.layouts.pairs import SewnPair
@@ -11,6 +10,7 @@ from cutpaths.geometry.marks import Mark, MarkKind
 from cutpaths.geometry.polygons import Ring, along
 from cutpaths.pieces import CornerTemplate, Kit
 from cutpaths.shapes import Circle, Motion, Path, Point, shift
+from cutpaths.values import replace
 
 Damage = Callable[[Kit], Kit]
 PieceDamage = Callable[[Piece], Piece]

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from damage import Damage, PieceDamage, moved_by, outline
 from damaged_kits import Case, filled, filled_and_folded, square_panel
 
 from cutpaths.geometry.assembly import Face
 from cutpaths.geometry.marks import Mark, MarkKind
 from cutpaths.pieces import Kit
+from cutpaths.values import replace
 
 
 def filling(change: PieceDamage) -> Damage:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 
 from damage import (
     backing,
@@ -20,6 +19,7 @@ from damaged_kits import Case, checkers, folded, narrow_folds, tips_too_long
 from cutpaths.geometry.marks import MarkKind
 from cutpaths.geometry.polygons import Ring
 from cutpaths.shapes import Circle, Path, Point, shift
+from cutpaths.values import replace
 
 
 def _ring(index: int, dx: float, dy: float) -> Callable[[Ring], tuple[Point, ...]]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from damage import backing, marks, move, patch, regrained, top
 from damaged_kits import Case, checkers, setting, square_panel
@@ -12,6 +11,7 @@ from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import MarkKind
 from cutpaths.pieces import Kit
 from cutpaths.shapes import Motion
+from cutpaths.values import replace
 
 _DIAGONAL = math.sqrt(0.5)
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 
@@ -13,6 +12,7 @@ from damage import Damage
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit, build
 from cutpaths.project.model import Filling, Opening, Project
+from cutpaths.values import Value, replace
 
 OPENING = Opening(length=8 * INCH, side=1, start=3 * INCH)
 
@@ -90,8 +90,7 @@ def tips_too_long() -> Kit:
     return build(project(squares(6, 7), (2, 2, 2, 2), folded_over(Sewn(trim=Fraction(16, 5)))))
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(Value):
     """A kit, what is spoiled, the check meant to find it, and what else must fail with it."""
 
     name: str

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 from damage import PieceDamage, lose, marks, move, pair, places
 from damage import outline as cut
@@ -12,6 +11,7 @@ from damaged_kits import Case, paired
 from cutpaths.geometry.layouts.pairs import SewnPair
 from cutpaths.geometry.marks import MarkKind
 from cutpaths.lengths import INCH
+from cutpaths.values import replace
 
 
 def _marked(change: PieceDamage) -> Callable[[SewnPair], SewnPair]:

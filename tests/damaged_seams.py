@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from damage import Damage, backing, both, marks, move, top
 from damaged_kits import OPENING, Case, checkers
 
 from cutpaths.geometry.marks import MarkKind
+from cutpaths.values import replace
 
 
 def _ends_moved(first: float, second: float) -> Damage:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from damage import (
     backing,
@@ -24,6 +23,7 @@ from cutpaths.geometry.assembly import Face
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.pieces import Kit
 from cutpaths.shapes import Motion, Point
+from cutpaths.values import replace
 
 
 def _points(kit: Kit, kind: MarkKind, at: str) -> tuple[Point, ...]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from fractions import Fraction
 
 from builders import panel
@@ -21,6 +20,7 @@ from damaged_kits import Case, checkers, square_panel
 from cutpaths.geometry.marks import MarkKind
 from cutpaths.geometry.polygons import Ring
 from cutpaths.shapes import Point, shift
+from cutpaths.values import replace
 
 
 def _ring(index: int, dx: float, dy: float) -> Callable[[Ring], tuple[Point, ...]]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.geometry.assembly import Face, Grain, Piece, PieceKind
@@ -12,6 +11,7 @@ from cutpaths.machine.bed import Bed
 from cutpaths.machine.bed_reading import read
 from cutpaths.machine.parts import Part
 from cutpaths.shapes import Motion, shift
+from cutpaths.values import replace
 
 SOUND = """format = 1
 name = "Bench"

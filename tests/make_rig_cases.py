@@ -10,7 +10,6 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +18,7 @@ import rigs
 from scipy.optimize import least_squares
 
 from cutpaths.projector.rig import Rig
+from cutpaths.values import replace
 
 PLACES = ((0.0, 0.0), (300.0, 200.0), (-420.5, 110.25), (-250.0, -180.0), (410.0, -90.0))
 FOLDER = Path(__file__).parent.parent / "fixtures" / "rigs"

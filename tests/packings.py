@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from pathlib import Path
 
@@ -13,6 +12,7 @@ from hypothesis import strategies as st
 
 from cutpaths.cloth.packing.effort import Effort
 from cutpaths.cloth.packing.items import Item
+from cutpaths.values import Value
 
 # The same examples on every machine, however slow it is.
 settings.register_profile("steady", deadline=None, derandomize=True)
@@ -22,8 +22,7 @@ FOLDER = Path(__file__).parent.parent / "fixtures" / "strip-packing"
 QUICK = Effort(seconds=None, tries=40)
 
 
-@dataclass(frozen=True, slots=True)
-class Instance:
+class Instance(Value):
     """A published problem; `optimum` is the least height known to be possible, or a bound on it."""
 
     name: str
@@ -54,8 +53,7 @@ INSTANCES = {instance.name: instance for instance in instances()}
 SMALL = [name for name, instance in INSTANCES.items() if instance.pieces <= 60]
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(Value):
     """Items that all fit a strip."""
 
     width: Fraction

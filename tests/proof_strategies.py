@@ -7,7 +7,6 @@ corners that are not right are nearly alike, so that what is drawn is proved and
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from fractions import Fraction
 
 from builders import ANY_OPENING, Inches, Sewn, outline, panel, project, regular, squares
@@ -24,6 +23,7 @@ from cutpaths.project.model import (
     Project,
     Top,
 )
+from cutpaths.values import replace
 
 SHARPEST, FLATTEST = 60, 170  # degrees
 SEWN = 4  # inches of a side beside an opening, 2 at each dot

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass, field
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import seed as seeded
@@ -13,10 +12,10 @@ from cutpaths.errors import InputError
 from cutpaths.pieces import build
 from cutpaths.project.model import Project
 from cutpaths.proof import prove
+from cutpaths.values import State, field
 
 
-@dataclass(slots=True)
-class Tally:
+class Tally(State):
     """How many projects were made and proved, and the keys that the others were refused for."""
 
     built: int = 0

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 import random
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.lengths import Unit
 from cutpaths.projector.rig import Distance, Lens, Position, Rig
 from cutpaths.projector.view import Matrix, apply, inverse, product
 from cutpaths.shapes import Point
+from cutpaths.values import replace
 
 SIDES = ((1, 4), (4, 12), (12, 9), (1, 9))
 SIX = (*SIDES, (1, 12), (4, 9))

@@ -20,9 +20,9 @@ from cutpaths.readback.booklet import pictures_of
 from cutpaths.sheets.booklet.blocks import Block, Caution, Key, Table, Task, Terms, Together
 from cutpaths.sheets.booklet.booklet import BODY, LARGE_BODY
 from cutpaths.sheets.booklet.cutting import size_words
-from cutpaths.sheets.booklet.facts import EFFORT
 from cutpaths.sheets.booklet.make import booklet_of
 from cutpaths.sheets.pages.paper import paper_named
+from cutpaths.sheets.planned import EFFORT, planned
 from cutpaths.sheets.sheet import Wishes
 from cutpaths.sheets.steps import steps_of
 
@@ -241,6 +241,15 @@ def test_plans_are_searched_as_by_the_command() -> None:
     usual = 2.0  # seconds that the command asks for
     assert EFFORT.tries == TRIES_EACH_SECOND * usual
     assert EFFORT.seconds == SLOWER * usual
+
+
+def test_plans_are_worked_out_once() -> None:
+    """Two papers of one kit share its plans; a kit made anew has plans of its own."""
+    kit = of_fixture("tidepool").kit
+    assert planned(kit) is planned(kit)
+    other = build(kit.project)
+    assert planned(other) is not planned(kit)
+    assert planned(other).plans == planned(kit).plans
 
 
 def test_every_picture_has_words_for_who_cannot_see_it() -> None:

@@ -54,3 +54,14 @@ def test_files_are_named_after_the_size(tmp_path: Path) -> None:
         "lighthouse-large-cad-pieces.dxf",
         "lighthouse-large-cad-pieces.svg",
     ]
+
+
+def test_sizes_in_one_folder_have_a_page_each(tmp_path: Path) -> None:
+    """The page of a size leads to its own files, and leaves that of another size alone."""
+    for size in ((), ("--size", "large")):
+        code, said = _run("write", str(LIGHTHOUSE), "-o", str(tmp_path), *size)
+        assert code == 0, said
+    pages = {path.name: path.read_text(encoding="utf-8") for path in tmp_path.glob("*.html")}
+    assert sorted(pages) == ["index-large.html", "index.html"]
+    assert 'href="cad/lighthouse-large-cad-pieces.dxf"' in pages["index-large.html"]
+    assert 'href="cad/lighthouse-cad-pieces.dxf"' in pages["index.html"]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
@@ -25,6 +24,7 @@ from cutpaths.lengths import INCH, YARD
 from cutpaths.pieces import build
 from cutpaths.project import load
 from cutpaths.project.stock import OnHand, Run, Sold
+from cutpaths.values import replace
 
 
 def test_plain_squares_in_words() -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -17,6 +16,7 @@ from cutpaths.errors import InputError
 from cutpaths.lengths import INCH
 from cutpaths.project import load
 from cutpaths.project.model import Project
+from cutpaths.values import replace
 
 ON_HAND = (
     "[fabric.sand.stock]\non_hand = [{ length = 18 }]\n"

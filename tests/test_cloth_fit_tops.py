@@ -105,7 +105,7 @@ BORDERS = {
 
 def few(done: int, _of: int) -> bool:
     """Lets the first sizes be tried."""
-    return done < 60
+    return done < 25
 
 
 def _require_made(folder: Path, text: str) -> None:

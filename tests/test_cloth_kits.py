@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -21,6 +20,7 @@ from cutpaths.cloth.searched_strips import Search
 from cutpaths.errors import CutpathsError, InputError
 from cutpaths.lengths import INCH, YARD
 from cutpaths.pieces import build
+from cutpaths.values import replace
 
 SEARCH = Search(Effort(seconds=1.0))
 BOLTS = "[fabric.sand.stock]\nprice = 9\nbolt = '15 yd'\n"

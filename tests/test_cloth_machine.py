@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -19,6 +18,7 @@ from cutpaths.geometry.patch_shapes import PatchKind
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit, build
 from cutpaths.project import load
+from cutpaths.values import replace
 
 FIXTURES = Path(__file__).parent.parent / "fixtures"
 SPACING = INCH / 8

@@ -11,7 +11,6 @@ import subprocess
 import sys
 import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from itertools import pairwise
 from pathlib import Path
 from types import ModuleType
@@ -27,6 +26,7 @@ from cutpaths.project.patchwork import Squares
 from cutpaths.project.reading import load_variants
 from cutpaths.shapes import Motion, Point, Text, shift
 from cutpaths.shapes import Path as Line
+from cutpaths.values import Value, replace
 
 ROOT = Path(__file__).parent.parent
 DOCS = ROOT / "docs"
@@ -48,8 +48,7 @@ _LINK = re.compile(r"\[[^\]]*\]\((?P<target>[^)\s]+)\)")
 _HEADING = re.compile(r"^#+ (.+)$", re.MULTILINE)
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Value):
     """A fenced block of a page: where it starts, its kind, words after that, its text."""
 
     page: str

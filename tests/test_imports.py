@@ -16,6 +16,8 @@ import cutpaths
 ROOT = Path(cutpaths.__file__).parent
 # A module may import only what stands above it here.
 ORDER = (
+    "later",
+    "values",
     "errors",
     "lengths",
     "roles",
@@ -48,7 +50,7 @@ THIRD_PARTY = {
     "ezdxf": {"writers"},
     "ortools": {"arrange"},
     "highspy": {"cloth"},
-    "msgspec": {"project", "machine", "projector"},
+    "msgspec": {"values", "project", "machine", "projector"},
     "numpy": {"cloth", "projector", "proof"},
     "PIL": {"readback", "sheets"},
     "resvg_py": {"writers"},
@@ -60,6 +62,8 @@ THIRD_PARTY = {
 }
 TIDEPOOL = ROOT.parent / "fixtures" / "tidepool.toml"
 HEAVY = {"shapely", "ezdxf", "svgwrite", "numpy", "tree_sitter", "typst"}
+# Each module costs a command a third of a million instructions before it has done anything.
+FIGURES_MODULES = 110
 
 
 def _modules() -> dict[str, Path]:
@@ -145,6 +149,31 @@ def test_cheap_commands_load_no_heavy_library(arguments: tuple[str, ...]) -> Non
     loaded = _loaded(*arguments)
     assert loaded & HEAVY == set()
     assert {name for name in loaded if name.startswith("cutpaths.writers")} == set()
+
+
+def test_figures_load_only_what_the_project_asks_for() -> None:
+    """Figures of plain squares load few modules, and none of layouts, joins or remedies."""
+    loaded = _loaded("figures", str(TIDEPOOL))
+    ours = {name for name in loaded if name.startswith("cutpaths.")}
+    assert {"cutpaths.geometry.layouts.squares", "cutpaths.figures.collect"} <= ours
+    assert len(ours) <= FIGURES_MODULES
+    unasked = {
+        "cutpaths.figures.measured",
+        "cutpaths.geometry.folded",
+        "cutpaths.geometry.layouts.blocks",
+        "cutpaths.geometry.layouts.pairs",
+        "cutpaths.pieces.panels",
+        "cutpaths.project.json_schema",
+        "dataclasses",
+        "json",
+    }
+    assert loaded & unasked == set()
+
+
+def test_values_are_no_data_classes() -> None:
+    """Nothing but `values`, for type checkers, imports data classes: they are slow to define."""
+    users = {module for module, path in MODULES.items() if "dataclasses" in _imports(path)}
+    assert users == {"cutpaths.values"}
 
 
 def test_importing_the_package_loads_nothing_heavy() -> None:

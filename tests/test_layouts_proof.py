@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -19,6 +18,7 @@ from cutpaths.project import load, load_variants
 from cutpaths.project.cells import read_cells
 from cutpaths.project.patchwork import Grid
 from cutpaths.proof import prove
+from cutpaths.values import replace
 
 FIXTURES = Path(__file__).parents[1] / "fixtures"
 LAYOUTS = ("boathouse", "kiln", "lighthouse", "trellis", "windrose")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 from pathlib import Path as Folder
@@ -29,6 +28,7 @@ from cutpaths.pieces import Kit
 from cutpaths.roles import Role
 from cutpaths.shapes import Path
 from cutpaths.sheets.beds import bed_run
+from cutpaths.values import replace
 
 FIXTURES = Folder(__file__).parent.parent / "fixtures"
 CLOTH = bench(pieces=frozenset(PieceKind) - {PieceKind.BACKING})

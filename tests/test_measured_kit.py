@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import random
-from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
@@ -19,6 +18,7 @@ from cutpaths.pieces.sewn import to_trim, true_shape
 from cutpaths.project import load, read
 from cutpaths.project.model import Project
 from cutpaths.proof import prove
+from cutpaths.values import replace
 
 FERRY = Path(__file__).parents[1] / "fixtures" / "ferry.toml"
 TAPED = 'sides = { A = 28, B = "32 1/4", C = 27, D = 32 }\ndiagonals = { DA-BC = "42 1/4" }'

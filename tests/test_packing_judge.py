@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations
 
@@ -17,6 +16,7 @@ from cutpaths.cloth.packing.judge import faults, pattern_faults
 from cutpaths.cloth.packing.levels import pack_levels
 from cutpaths.cloth.packing.plan import CutPlan, Method, Plan
 from cutpaths.cloth.packing.runs import PatternPlan, Rounding, Run
+from cutpaths.values import replace
 
 ITEMS = (Item(width=4, height=3, count=2), Item(width=2, height=3, turn=True))
 PLAN = pack_levels(ITEMS, 10)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from fractions import Fraction
 from random import Random
 
@@ -18,6 +17,7 @@ from cutpaths.cloth.packing.judge import pattern_faults
 from cutpaths.cloth.packing.levels import pack_levels
 from cutpaths.cloth.packing.patterns import pack_patterns
 from cutpaths.cloth.packing.runs import Run, runs_of, trimmed
+from cutpaths.values import replace
 
 TWENTY = 20
 CLOSE = 0.001  # share of the bound that a plan for many kits may be above it

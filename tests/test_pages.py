@@ -7,7 +7,6 @@ import os
 import subprocess
 import sys
 from collections.abc import Iterator
-from dataclasses import replace
 from functools import cache
 from itertools import combinations
 from pathlib import Path as File
@@ -33,6 +32,7 @@ from cutpaths.sheets.pages.page import WORDS
 from cutpaths.sheets.pages.pages import page_sheets
 from cutpaths.sheets.pages.paper import Paper, paper_named, usual_paper
 from cutpaths.sheets.sheet import Output, Wishes
+from cutpaths.values import replace
 
 FIXTURES = sorted((File(__file__).parent.parent / "fixtures").glob("*.toml"))
 LONG = (
@@ -136,7 +136,7 @@ def test_no_text_lies_on_another_and_no_line_runs_through_one(name: str, paper: 
     """Each text has its room to itself; only the square of a full page may lie on lines."""
     for page in _pages(name, paper):
         flat = _flat(page)
-        boxes = [(i, text_box(i.shape, 0.0)) for i in flat if isinstance(i.shape, Text)]
+        boxes = [(i, text_box(i.shape, 0.01)) for i in flat if isinstance(i.shape, Text)]
         rooms = [Polygon(ring) for _, ring in boxes]
         for (one, first), (other, second) in combinations(zip(boxes, rooms, strict=True), 2):
             meet = first.intersection(second).area
@@ -283,7 +283,7 @@ def test_the_version_stands_on_every_page() -> None:
 def test_letters_that_lack_are_one_line() -> None:
     """A title that cannot be set names its letters and what to do."""
     chinese = replace(project(squares(3, 3), [2, 2, 2, 2]), title="潮池")
-    (output,) = page_sheets(build(chinese), Wishes())
+    output = page_sheets(build(chinese), Wishes())[0]
     with pytest.raises(DrawingError) as caught:
         render_checked(output.document, "pdf")
     assert str(caught.value) == (

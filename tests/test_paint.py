@@ -6,7 +6,6 @@ import hashlib
 import io
 import math
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 from outside import svg_xml
@@ -19,6 +18,7 @@ from cutpaths.paint import Paint, Print
 from cutpaths.readback import svg as reader
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Motion, Path, shift
+from cutpaths.values import replace
 from cutpaths.writers import dxf, svg
 
 

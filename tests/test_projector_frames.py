@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -23,6 +22,7 @@ from cutpaths.projector.lining_up import Hold
 from cutpaths.projector.needs import Wanted, needs_of
 from cutpaths.projector.view import view_of
 from cutpaths.shapes import Motion
+from cutpaths.values import replace
 
 FIXTURES = Path(__file__).parent.parent / "fixtures"
 # The picture of 40 x 22 in on a blanket of 46 in.

@@ -6,7 +6,6 @@ The simulated lens is the judge: it sees the raised mark itself, through no form
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -17,6 +16,7 @@ from cutpaths.projector.calibrate import calibrate
 from cutpaths.projector.lens import lens_foot, on_cloth, raised
 from cutpaths.projector.view import View, apply, inverse, view_of
 from cutpaths.shapes import Point
+from cutpaths.values import replace
 
 
 def table_view(name: str) -> View:

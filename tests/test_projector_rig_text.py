@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -14,6 +13,7 @@ from cutpaths.lengths import INCH, Unit
 from cutpaths.projector.rig import Distance, Lens, Position, Rig
 from cutpaths.projector.rig_reading import read
 from cutpaths.projector.rig_text import rig_text
+from cutpaths.values import replace
 
 SIXTY_FOURTHS = some.integers(64, 60_000).map(lambda n: n * INCH / 64)
 MICRONS = some.integers(1_000, 2_000_000).map(lambda n: Fraction(n, 1_000))

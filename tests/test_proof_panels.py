@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 
 import pytest
 from cloths import kit as made_kit
@@ -16,6 +15,7 @@ from cutpaths.pieces import Kit
 from cutpaths.proof import prove
 from cutpaths.proof.panels import panels
 from cutpaths.shapes import Motion, shift
+from cutpaths.values import Value, replace
 
 IN = float(INCH)
 
@@ -75,8 +75,7 @@ def _less_allowance(piece: Piece) -> Piece:
     return replace(piece, outline=ring)
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(Value):
     """What is spoiled, and the checks that must fail."""
 
     name: str

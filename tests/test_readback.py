@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -15,6 +13,7 @@ from cutpaths.readback import dxf, svg
 from cutpaths.readback.compare import SHOWN, differences
 from cutpaths.readback.found import Found, Kind
 from cutpaths.shapes import Circle, Path, Point
+from cutpaths.values import replace
 from cutpaths.writers import dxf as dxf_writer
 from cutpaths.writers import svg as svg_writer
 

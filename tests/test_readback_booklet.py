@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 from booklets import Made, document, of_fixture
@@ -13,6 +12,7 @@ from cutpaths.readback.booklet import check
 from cutpaths.sheets.booklet.blocks import Chapter, Paragraph, Picture
 from cutpaths.sheets.booklet.booklet import Booklet
 from cutpaths.sheets.pages.paper import paper_named
+from cutpaths.values import replace
 
 NAME = "tidepool"
 

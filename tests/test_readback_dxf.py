@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 from dxf_edits import (
@@ -25,6 +24,7 @@ from cutpaths.readback import dxf
 from cutpaths.readback.found import ReadError
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Path, Text, shift
+from cutpaths.values import replace
 from cutpaths.writers import dxf as dxf_writer
 
 NEAR_MM = 1e-9

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import io
 from collections.abc import Callable
-from dataclasses import replace
 
 import pikepdf
 import pytest
@@ -18,6 +17,7 @@ from cutpaths.readback import pdf as reader
 from cutpaths.readback.pdf_objects import Name, Scanner
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Path, Text
+from cutpaths.values import replace
 from cutpaths.writers import pdf
 
 _ITEMS = (

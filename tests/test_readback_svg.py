@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
-from dataclasses import replace
 
 import pytest
 from sample_drawings import RING, sheet
@@ -14,6 +13,7 @@ from cutpaths.drawing import Dimension
 from cutpaths.readback import dxf, svg
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Path, Point, Text
+from cutpaths.values import replace
 from cutpaths.writers import dxf as dxf_writer
 from cutpaths.writers import svg as svg_writer
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations, pairwise
 from pathlib import Path
@@ -39,6 +38,7 @@ from cutpaths.shapes import Path as Line
 from cutpaths.sheets.rows import in_rows
 from cutpaths.sheets.sheet import Output, Wishes
 from cutpaths.sheets.uses import USES, outputs
+from cutpaths.values import replace
 
 FIXTURES = sorted((Path(__file__).parent.parent / "fixtures").glob("*.toml"))
 KITS = {path.stem: build(load(path)) for path in FIXTURES}

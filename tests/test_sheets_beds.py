@@ -7,7 +7,6 @@ import re
 import subprocess
 import sys
 import xml.etree.ElementTree as ET
-from dataclasses import replace
 from pathlib import Path as Folder
 
 import ezhpgl
@@ -26,6 +25,7 @@ from cutpaths.machine.bed_reading import load
 from cutpaths.roles import Role
 from cutpaths.shapes import Path
 from cutpaths.sheets.beds import bed_run
+from cutpaths.values import replace
 
 FIXTURES = Folder(__file__).parent.parent / "fixtures"
 TIDEPOOL = kit_of(FIXTURES / "tidepool.toml")

@@ -36,6 +36,10 @@ MADE = {
     "twelve": 'top = { layout = "outline", regular = { sides = 12, side = 8 } }\n'
     'border = { width = "1/2" }\nseams = { miter = "1/2" }\nopening = { length = 4 }',
     "metric": f'units = "mm"\nborder = {{ width = 40 }}\n{SQUARES.replace("5", "120", 1)}',
+    "crooked": 'top = { layout = "squares", patch = 6, columns = 4, rows = 5 }\n'
+    "border = { width = 2 }\n"
+    '[measured]\nsides = { A = "22 1/2", B = "28 1/4", C = 22, D = "28 1/2" }\n'
+    'diagonals = { DA-BC = "35 7/8" }\nremedy = "trim-top"',
     "one": 'top = { layout = "squares", patch = 14, columns = 1, rows = 1 }\n'
     "border = { width = 2 }\nopening = { length = 4 }",
 }
@@ -105,6 +109,14 @@ def test_a_joined_backing_is_joined_before_it_is_marked() -> None:
     assert found.index("join-backing") < found.index("mark-backing")
     assert "51 in (1295.4 mm) across" in said("harbor", "join-backing")
     assert "2 panels" in said("harbor", "join-backing")
+
+
+def test_a_crooked_top_is_trimmed_before_it_is_basted() -> None:
+    """Where the remedy is to trim, a step tells what comes off which side."""
+    found = keys("crooked")
+    assert found.index("trim-top") + 1 == found.index("baste-top")
+    assert "Off side B cut ~3/8 in (9.8 mm) at corner AB." in said("crooked", "trim-top")
+    assert "trim-top" not in keys("doorway")
 
 
 def test_pairs_are_sewn_before_they_are_cut() -> None:

@@ -6,6 +6,7 @@ import math
 from itertools import pairwise
 
 import pytest
+from shapely import union_all
 from shapely.geometry import Polygon
 from test_steps import FOLDED, TURNED, keys, kit_of, step
 
@@ -22,6 +23,7 @@ from cutpaths.sheets.seen import edge
 from cutpaths.sheets.steps.corner_fold import Folding
 from cutpaths.sheets.steps.cutting import folded, parts_outside, side_of
 from cutpaths.sheets.steps.exploded import parts, patches_of
+from cutpaths.sheets.steps.folded_states import corners_folded, sides_folded
 from cutpaths.sheets.steps.folding import Layer, fold
 from cutpaths.sheets.steps.ink import DOT
 from cutpaths.sheets.steps.making import Making
@@ -108,7 +110,7 @@ def test_the_miter_line_is_drawn_at_its_angle_from_dot_to_fold(name: str) -> Non
     angles = []
     for colour in (TINTS[Cloth.BACKING_WRONG].paint.colour,):
         for shape in painted(drawing, colour):
-            ring = list(shape.exterior.coords)
+            ring = [(x, y) for x, y in shape.exterior.coords]
             for p, q in pairwise(ring):
                 if near(end, p) or not Polygon([p, q, end]).area < 1e-3:
                     continue
@@ -210,18 +212,14 @@ def test_folding_over_hides_the_raw_edges_and_covers_the_border() -> None:
     """All sides folded twice, what is up is the top inside the border and the backing on it."""
     kit = kit_of("folded-four")
     assert kit.project.construction is Construction.FOLDED_OVER
-    from_state = pytest.importorskip("cutpaths.sheets.steps.folded_states")
     making = Making(kit)
-    layers = from_state.sides_folded(making, from_state.corners_folded(making), kit.order, 2)
+    layers = sides_folded(making, corners_folded(making), kit.order, 2)
     assert layers[0].cloth is Cloth.BACKING_WRONG
     top = Polygon(kit.blanket.top)
     for layer in layers:
         assert Polygon(layer.ring).difference(top.buffer(1e-6)).area < 1e-6
-    seen = Polygon()
-    for layer in reversed(layers):
-        if layer.cloth is not Cloth.BACKING_RIGHT:
-            continue
-        seen = seen.union(Polygon(layer.ring))
+    up = [Polygon(layer.ring) for layer in layers if layer.cloth is Cloth.BACKING_RIGHT]
+    seen = union_all(up)
     a, b, c, d = (float(border) for border in kit.project.borders)
     left, foot, right, head = top.bounds
     bare = (right - left - b - d) * (head - foot - a - c)

@@ -6,7 +6,6 @@ import io
 import subprocess
 import sys
 from collections.abc import Iterator
-from dataclasses import replace
 from hashlib import sha256
 from typing import Any
 
@@ -30,6 +29,7 @@ from sample_drawings import marked
 from cutpaths.errors import DrawingError
 from cutpaths.formats import render_checked
 from cutpaths.sheets.booklet.blocks import Chapter, Paragraph
+from cutpaths.values import replace
 from cutpaths.writers.booklet import render, template
 
 A4, LETTER = (210.0, 297.0), (215.9, 279.4)  # ISO 216:2007; CSS Paged Media 3, page sizes

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import io
-from dataclasses import replace
 from pathlib import Path as FilePath
 
 import ezdxf
@@ -18,6 +17,7 @@ from cutpaths.errors import DrawingError
 from cutpaths.lengths import Unit
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Path, Text
+from cutpaths.values import replace
 from cutpaths.writers import dxf
 
 NEAR_MM = 1e-6

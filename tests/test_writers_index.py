@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
@@ -19,6 +18,7 @@ from cutpaths.readback.index import check
 from cutpaths.sheets.index import Filed, IndexDocument, index_document
 from cutpaths.sheets.sheet import Output, Wishes
 from cutpaths.sheets.uses import outputs
+from cutpaths.values import replace
 from cutpaths.writers.index import render
 
 TIDEPOOL = Path(__file__).parent.parent / "fixtures" / "tidepool.toml"

@@ -6,7 +6,6 @@ import hashlib
 import os
 import subprocess
 import sys
-from dataclasses import replace
 from pathlib import Path as File
 
 import numpy as np
@@ -23,6 +22,7 @@ from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Anchor, Circle, Path, Point, Text
 from cutpaths.sheets.sheet import scale_square
 from cutpaths.strokes import text_width
+from cutpaths.values import replace
 from cutpaths.writers import pdf
 from cutpaths.writers.pdf_printing import at_actual_size
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
 from outside import pixels, svg_elements, svg_xml
@@ -14,6 +13,7 @@ from cutpaths.errors import DrawingError
 from cutpaths.lengths import Unit
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Circle, Path, Text
+from cutpaths.values import replace
 from cutpaths.writers import svg
 
 NEAR_MM = 1e-6

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import pytest
 from sample_drawings import RING, about, patch, sheet
@@ -12,6 +11,7 @@ from cutpaths.drawing import Dimension, Drawing, Item, ItemShape, Placed
 from cutpaths.errors import DrawingError
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Motion, Path, Text, shift
+from cutpaths.values import replace
 from cutpaths.writers import dxf, svg
 from cutpaths.writers.writable import require_writable
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from random import Random
 
@@ -14,6 +13,7 @@ from cutpaths.arrange.solver import DOING, INSTALL, Verdict, decided, is_install
 from cutpaths.arrange.spread import looks, spread
 from cutpaths.arrange.supply import planned_counts
 from cutpaths.arrange.violations import Touch, Violation, used_counts, violations
+from cutpaths.values import Value
 
 SECONDS = 10.0  # of work, unless asked otherwise
 CHOICES_MOST = 200_000  # cells times prints; the solver takes 2 kB of memory for each
@@ -28,8 +28,7 @@ class Outcome(Enum):
     OPEN = "not known whether any layout keeps every rule"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Arranged:
+class Arranged(Value, kw_only=True):
     """The best layout found and what is known of it.
 
     Attributes:

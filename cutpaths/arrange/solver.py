@@ -7,7 +7,6 @@ gives the same answer. How far apart prints lie is not asked here.
 from __future__ import annotations
 
 from concurrent.futures import ThreadPoolExecutor, wait
-from dataclasses import dataclass
 from enum import Enum
 from importlib.util import find_spec
 from random import Random
@@ -15,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from cutpaths.arrange.effort import Watch
 from cutpaths.arrange.rules import ArrangeRules, Layout, meetings
+from cutpaths.values import Value
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,8 +38,7 @@ class Verdict(Enum):
     OPEN = "not decided in the time"
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Value):
     """The solver's verdict, with the layout that it found if there is one."""
 
     verdict: Verdict

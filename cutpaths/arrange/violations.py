@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import combinations
 
 from cutpaths.arrange.rules import ArrangeRules, Layout, cell_name, meetings, share_of_rows
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Touch:
+class Touch(Value):
     """Two cells alike that must differ; `beside` when they share a side, else a corner."""
 
     first: str
@@ -24,8 +23,7 @@ class Touch:
         return f"{self.first} and {self.second} are both {self.fabric}, {way}"
 
 
-@dataclass(frozen=True, slots=True)
-class Uneven:
+class Uneven(Value):
     """A row, counted from 1, with more or fewer squares of a group than its even share."""
 
     row: int

@@ -20,11 +20,10 @@ def command(project: Path, as_data: bool, size: str | None, colorway: str | None
     A size that falls between two marks of the ruler has a ~ before it. A project with several
     sizes or colorways gets a table of them all.
     """
-    from dataclasses import replace
-
     from cutpaths.figures import figures_of, variant_groups
     from cutpaths.figures.show import as_json, table
     from cutpaths.project import load_variants
+    from cutpaths.values import replace
 
     found = figures_of(kit_of(project, size, colorway))
     found = replace(found, groups=(*found.groups, *variant_groups(load_variants(project))))

@@ -6,13 +6,13 @@ import signal
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 from types import FrameType
 from typing import TYPE_CHECKING, Any
 
 from cutpaths.cli.options import INTERRUPTED as INTERRUPTED
 from cutpaths.cli.options import seconds_option, seed_option
 from cutpaths.cli.working import QUIET, clear, quiet, say
+from cutpaths.values import State, field
 
 if TYPE_CHECKING:
     from cutpaths.cloth.packing.effort import Progress
@@ -36,8 +36,7 @@ def search_options(command: Command) -> Command:
     return seed(seconds(command))
 
 
-@dataclass(slots=True, kw_only=True)
-class Watching:
+class Watching(State, kw_only=True):
     """A search of the command line, as the person before it sees it.
 
     Attributes:
@@ -49,8 +48,8 @@ class Watching:
     latest: float | None = None
     interrupted: bool = False
     late: bool = False
-    _start: float = field(default_factory=time.monotonic, init=False)
-    _said: float = field(default=0.0, init=False)
+    _start: float = field(default_factory=time.monotonic)
+    _said: float = 0.0
 
     def go_on(self, words: str) -> bool:
         """Shows how far it is; answers whether to go on."""
@@ -67,8 +66,7 @@ class Watching:
             clear()
 
 
-@dataclass(slots=True, kw_only=True)
-class Searching(Watching):
+class Searching(Watching, kw_only=True):
     """A search for a cutting plan, which knows a bound.
 
     Attributes:
@@ -92,8 +90,7 @@ class Searching(Watching):
         return (words,) if self.clocked and not self.interrupted else ()
 
 
-@dataclass(slots=True, kw_only=True)
-class Counting(Watching):
+class Counting(Watching, kw_only=True):
     """A search that counts what it tries."""
 
     doing: str
@@ -110,8 +107,7 @@ class Counting(Watching):
         return f"the time limit of {self.latest:g} s was reached" if self.late else ""
 
 
-@dataclass(slots=True, kw_only=True)
-class Arranging(Watching):
+class Arranging(Watching, kw_only=True):
     """A search that says what it is doing and how much of that is done."""
 
     def __call__(self, doing: str, done: float) -> bool:

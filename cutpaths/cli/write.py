@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,6 +11,7 @@ from cutpaths.cli.drawing import drawn, jobs_of, path_of, put, say_notes, say_un
 from cutpaths.cli.kit import kit_of, variant_options
 from cutpaths.cli.options import folder_option, force_option, unchecked_option
 from cutpaths.cli.working import working
+from cutpaths.values import Value
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
 
 # The uses are named again here, so that help loads no sheet; a test compares the two.
 USES = ("booklet", "cad", "cloth", "cutter", "labels", "pages", "pictures", "projector", "records")
-INDEX = "index.html"
 
 
 @click.command()
@@ -36,7 +35,7 @@ INDEX = "index.html"
     "uses",
     type=click.Choice(USES),
     multiple=True,
-    help="What the files are for; repeatable. All by default, with a page that shows them.",
+    help="What the files are for; repeatable. All by default.",
 )
 @click.option(
     "--paper",
@@ -86,8 +85,9 @@ def command(
     size: str | None,
     colorway: str | None,
 ) -> None:
-    """Prove a PROJECT and write its files: everything that a shop hands over, or what is asked for.
+    """Prove a PROJECT and write its files, each kind into its folder.
 
+    Without --for that is everything that a shop hands over, and a page that shows it, index.html.
     Nothing is written when the proof fails, or when a file does not read back as it was drawn.
     """
     from cutpaths.projector.needs import Wanted
@@ -126,8 +126,7 @@ def command(
     say_unknown(made)
 
 
-@dataclass(frozen=True, slots=True)
-class _Asked:
+class _Asked(Value):
     """What was asked for, and the files in which something may be wrong."""
 
     uses: tuple[str, ...]
@@ -212,7 +211,15 @@ def _index(
         if path in files
     ]
     page = index_document(kit, proof, filed, left_out)
-    return {INDEX: render_checked(page, "index")}
+    return {_index_name(kit): render_checked(page, "index")}
+
+
+def _index_name(kit: Kit) -> str:
+    """Of its own for each size and colorway, whose files may lie in one folder."""
+    from cutpaths.files import safe_name
+
+    chosen = " ".join(filter(None, (kit.project.size, kit.project.colorway)))
+    return f"index-{safe_name(chosen)}.html" if chosen else "index.html"
 
 
 def _page_summary(made: tuple[Output, ...]) -> tuple[str, ...]:

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.cloth.packing.runs import Run
+from cutpaths.values import Value
 
 # Left-overs from a quarter yard, or 25 cm, on are worth keeping (common practice, no source).
 KEPT_PARTS = 4
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoltPlan:
+class BoltPlan(Value, kw_only=True):
     """Bolts that are cut alike.
 
     Attributes:

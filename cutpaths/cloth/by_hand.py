@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.cloth.bound import bound_of, closer_bound
@@ -22,6 +21,7 @@ from cutpaths.errors import Finding, InputError
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric, Project
 from cutpaths.project.stock import Sold, Stock
+from cutpaths.values import replace
 
 PLAIN, MIXED = "one kind of piece to a strip", "strips of mixed pieces"
 BRIEF = 200  # tries for each cloth on hand

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.cloth.bound import freely_bound
@@ -29,18 +28,17 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric
 from cutpaths.project.stock import Run, Stock
 from cutpaths.shapes import IDENTITY, Motion, shift
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Laid:
+class Laid(Value):
     """One piece on the cloth."""
 
     piece: Piece
     motion: Motion
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MachinePlan:
+class MachinePlan(Value, kw_only=True):
     """Every piece of one fabric on its length of cloth.
 
     Attributes:
@@ -61,8 +59,7 @@ class MachinePlan:
     method: str
 
 
-@dataclass(frozen=True, slots=True)
-class _Group:
+class _Group(Value):
     """Alike pieces that lie in boxes of one size: the motions of those in a box, and the count."""
 
     piece: Piece

@@ -7,7 +7,6 @@ the cut end up; each strip's ends are squared, and it is crosscut from the left.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
@@ -16,6 +15,7 @@ from cutpaths.cloth.packing.cuts import Node, placements
 from cutpaths.cloth.packing.items import Placement
 from cutpaths.project.model import Fabric
 from cutpaths.project.stock import Stock
+from cutpaths.values import Value
 
 
 class Source(StrEnum):
@@ -25,8 +25,7 @@ class Source(StrEnum):
     BOUGHT = "bought"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class Sheet(Value, kw_only=True):
     """One length, quarter or pack piece with the strips cut from it.
 
     Attributes:
@@ -59,8 +58,7 @@ class Sheet:
             y += Fraction(strip.height)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FabricPlan:
+class FabricPlan(Value, kw_only=True):
     """How one fabric is cut, and what of it is bought.
 
     Attributes:

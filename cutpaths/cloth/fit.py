@@ -8,34 +8,32 @@ be joined. The border is the same on all sides, whichever way the project settle
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
-from itertools import count, groupby
+from itertools import groupby
 
+from cutpaths.cloth.bound import rooms_on_hand
 from cutpaths.cloth.cutting import FabricPlan
-from cutpaths.cloth.fit_tops import grid_of, grows, least_of, patches_of, require_rectangle, resized
+from cutpaths.cloth.fit_grids import area_of, sized_projects
+from cutpaths.cloth.fit_tops import grid_of, require_rectangle
 from cutpaths.cloth.joining import joinings
 from cutpaths.cloth.needs import needs_of
 from cutpaths.cloth.on_hand import OnHandPlans
-from cutpaths.cloth.sheets_of import blanks_on_hand
 from cutpaths.cloth.stock import stock_of
 from cutpaths.errors import Finding, InputError
 from cutpaths.figures.sizes import Pair, sizes
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit, build
-from cutpaths.project.kinds import PATCHES_MOST
 from cutpaths.project.model import Fabric, Project
-from cutpaths.project.sizes import border_of_backing, raw_top
-from cutpaths.project.stock import Join, Size, Stock
+from cutpaths.project.sizes import border_of_backing
+from cutpaths.project.stock import Join, Stock
+from cutpaths.values import Value, replace
 
-SLIMMEST = 2  # times as wide as high, or as high as wide (common practice, no source)
 WIDEST_BORDER = 6 * INCH  # common practice, no source
 
 Watch = Callable[[int, int], bool]  # hears how many of how many are tried; answers whether to go on
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Option:
+class Option(Value, kw_only=True):
     """One size that can be made.
 
     Attributes:
@@ -82,9 +80,7 @@ def options(project: Project, watch: Watch) -> tuple[Option, ...]:
     """
     require_rectangle(project)
     _require_cloth(project)
-    there = {fabric.name: _rooms(project, fabric) for fabric in project.fabrics}
-    made = (_sized(project, *grid) for grid in _grids(project, there))
-    sized = [each for each in made if each is not None and _seems_enough(each, there)]
+    sized = sized_projects(project)
     found: list[Option] = []
     cut = OnHandPlans()
     for number, each in enumerate(sized):
@@ -106,84 +102,6 @@ def _require_cloth(project: Project) -> None:
 
 def _on_hand(stock: Stock | None) -> bool:
     return stock is not None and bool(stock.on_hand)
-
-
-def _rooms(project: Project, fabric: Fabric) -> tuple[Size, ...]:
-    """What each cloth on hand has room for."""
-    inner = (blank.inner for blank in blanks_on_hand(stock_of(project, fabric)))
-    return tuple((w, h) for w, h in inner if w > 0 and h > 0)
-
-
-def _grids(project: Project, there: dict[str, tuple[Size, ...]]) -> list[tuple[int, int]]:
-    """Columns and rows of tops no larger than the cloth for them, the largest first."""
-    patches = build(project).patchwork.pieces()
-    area = sum((_area(there[name]) for name in {piece.fabric for piece in patches}), Fraction(0))
-    (columns, rows), (wider, higher) = least_of(project.top), grows(project.top)
-    # Of sizes that may grow both ways only those not too slim are tried, so that the area limits
-    # each side.
-    most = SLIMMEST * area if wider and higher else area**2 / _side(project, 0, columns, rows) ** 2
-    widths = _sides(project, 0, most, wider=wider)
-    heights = _sides(project, 1, most, wider=higher)
-    found = [
-        (width * height, (across, down))
-        for across, width in widths
-        for down, height in heights
-        if width * height <= area
-        and (not (wider and higher) or max(width, height) <= SLIMMEST * min(width, height))
-    ]
-    return [grid for _, grid in sorted(found, key=lambda each: (-each[0], each[1]))]
-
-
-def _side(project: Project, axis: int, columns: int, rows: int) -> Fraction:
-    """Finished width (0) or height (1) of the top in some columns and rows; 0 if none is made."""
-    top = resized(project.top, columns, rows)
-    size = None if top is None else replace(project, top=top, measured=None).finished_top
-    return Fraction(0) if size is None else size[axis]
-
-
-def _sides(
-    project: Project, axis: int, most: Fraction, *, wider: bool
-) -> list[tuple[int, Fraction]]:
-    """Columns with their width, or rows with their height, up to the square of a length."""
-    least = list(least_of(project.top))
-    found: list[tuple[int, Fraction]] = []
-    for number in count(least[axis]):
-        grid = [*least[:axis], number, *least[axis + 1 :]]
-        side = _side(project, axis, grid[0], grid[1])
-        if found and (side**2 > most or not wider):
-            return found
-        if side or len(found) > PATCHES_MOST:
-            found.append((number, side))
-    return found
-
-
-def _seems_enough(project: Project, there: dict[str, tuple[Size, ...]]) -> bool:
-    """Whether there is as much cloth as the patches cover, and room for each square alone."""
-    covered: dict[str, Fraction] = {}
-    for name, wide, high, number in patches_of(project.top):
-        cut = raw_top(wide, project.allowance), raw_top(high, project.allowance)
-        covered[name] = covered.get(name, Fraction(0)) + cut[0] * cut[1] * number
-        if wide == high and number > _squares(there[name], cut[0]):
-            return False
-    return all(area <= _area(there[name]) for name, area in covered.items())
-
-
-def _area(rooms: Sequence[Size]) -> Fraction:
-    return sum((w * h for w, h in rooms), Fraction(0))
-
-
-def _squares(rooms: Sequence[Size], side: Fraction) -> int:
-    """How many squares can be cut, if nothing else is."""
-    return sum(int(w // side) * int(h // side) for w, h in rooms)
-
-
-def _sized(project: Project, columns: int, rows: int) -> Project | None:
-    """The project with other columns and rows, not joined and not measured; None if not made."""
-    top = resized(project.top, columns, rows)
-    opening = project.opening and replace(project.opening, length=None, side=None, start=None)
-    if top is None:
-        return None
-    return replace(project, top=top, measured=None, join=None, opening=opening)
 
 
 def _of_grid(project: Project, cut: OnHandPlans) -> Iterator[Option]:
@@ -272,7 +190,7 @@ def _widest_whole(project: Project) -> Fraction:
     return max(
         (
             min(border_of_backing(w, way[0], turn), border_of_backing(h, way[1], turn))
-            for w, h in _rooms(project, fabric)
+            for w, h in rooms_on_hand(stock_of(project, fabric))
             for way in ways
         ),
         default=Fraction(0),
@@ -294,7 +212,7 @@ def _joined_option(project: Project, cut: OnHandPlans) -> Option | None:
 def _covered(project: Project, border: Fraction) -> bool:
     """Whether there is as much of the backing's cloth on hand as a backing covers."""
     settled = sizes(replace(project, borders=(border,) * len(project.borders)))
-    there = _area(_rooms(project, _backing_of(project)))
+    there = area_of(rooms_on_hand(stock_of(project, _backing_of(project))))
     return settled is not None and settled.backing[0] * settled.backing[1] <= there
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -19,6 +18,7 @@ from cutpaths.pieces import Kit
 from cutpaths.pieces.panels import clear_of, even_places, joined, wide_places
 from cutpaths.project.model import Fabric
 from cutpaths.project.stock import Join, usual
+from cutpaths.values import replace
 
 # A quick look at each way to join; the chosen one is planned with all the effort there is.
 _WAYS = ((1, True), (1, False), (2, True), (2, False))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
@@ -25,6 +24,7 @@ from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric, Project
 from cutpaths.project.stock import Run, Sold, Stock
+from cutpaths.values import Value, replace
 
 ROUGH = 2 * INCH  # more than the backing, each way; common practice, no source
 
@@ -37,8 +37,7 @@ class KitBacking(StrEnum):
     EXACT = "exact"  # to size; for tops of one cloth, which come out as they are cut
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FabricRun:
+class FabricRun(Value, kw_only=True):
     """One fabric of a run of kits.
 
     Attributes:

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.cloth.cutting import FabricPlan
 from cutpaths.cloth.stock import before_washing, lost_first
 from cutpaths.geometry.layouts.triangles import rounded_up
 from cutpaths.project.stock import Sold, Stock
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Shopping:
+class Shopping(Value, kw_only=True):
     """One line of the shopping list; parts are 0 to 1.
 
     Attributes:

@@ -7,7 +7,6 @@ square is cut from a rectangle round it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.cloth.packing.items import Item
@@ -22,12 +21,12 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric
 from cutpaths.project.sizes import raw_top
 from cutpaths.project.stock import Run, Size, Stock
+from cutpaths.values import Value
 
 BACKING, FILLING, PANELS, PATCHES, TOP = "backing", "filling", "panels", "patches", "top"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Need:
+class Need(Value, kw_only=True):
     """Rectangles of one size.
 
     Attributes:
@@ -118,7 +117,7 @@ def _whole(kit: Kit, fabric: Fabric, stock: Stock, piece: Piece) -> Need:
     part = PARTS[piece.kind]
     size = _size(kit, piece)
     rectangular = len(piece.outline) == 4 and exact_box(piece) == size
-    then = "" if rectangular or _corners_only(piece) else "cut to its outline"
+    then = "" if rectangular or _corners_only(piece) else _outlined(piece)
     return Need(
         keys=(piece.key,),
         part=part,
@@ -134,6 +133,13 @@ def lie_of(stock: Stock, fabric: Fabric, piece: Piece) -> Run:
     """How a piece lies on the cloth; what has no grain has no up either, whatever its fabric."""
     directional = fabric.directional and piece.grain is not None
     return run_of(stock, PARTS[piece.kind], directional=directional)
+
+
+def _outlined(piece: Piece) -> str:
+    """What is done to a piece of no recipe; a quarter of a rectangle is one, which is said."""
+    if piece.shape is not None and piece.shape.kind is PatchKind.QUARTER:
+        return "cut to its outline, since a quarter of a rectangle comes from no square"
+    return "cut to its outline"
 
 
 PARTS = {

@@ -8,11 +8,11 @@ is never more than 1.7 times the best plus the tallest piece for the pieces that
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from fractions import Fraction
 
 from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, Way
 from cutpaths.cloth.packing.items import Item, Length, require_fit
+from cutpaths.values import State, field
 
 
 def plain_strips(items: Sequence[Item], width: Length) -> tuple[Node, ...]:
@@ -48,8 +48,7 @@ def _best_way(index: int, item: Item, width: Length) -> Taken:
     return Taken(item=index, width=wide, height=high, turned=turned)
 
 
-@dataclass(slots=True)
-class _Open:
+class _Open(State):
     """A strip that is being filled."""
 
     height: Length

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
@@ -14,6 +13,7 @@ from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, placements
 from cutpaths.cloth.sheets_of import LENGTH
 from cutpaths.lengths import Ruler
 from cutpaths.project.stock import Sold
+from cutpaths.values import Value
 
 CAUTION = (
     "Rotary cutter: close the blade when you are not cutting, cut away from yourself, keep it "
@@ -49,8 +49,7 @@ def _alike(sheets: Sequence[Sheet]) -> Iterator[tuple[Sheet, ...]]:
         yield tuple(group)
 
 
-@dataclass(frozen=True, slots=True)
-class _Told:
+class _Told(Value):
     """Puts sheets, strips and pieces of one fabric into words."""
 
     needs: Sequence[Need]

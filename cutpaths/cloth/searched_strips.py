@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.cloth.checked import require
@@ -14,10 +13,10 @@ from cutpaths.cloth.packing.diving import dived_strips
 from cutpaths.cloth.packing.effort import Effort, Watch, unwatched
 from cutpaths.cloth.packing.guillotine import pack_guillotine
 from cutpaths.cloth.packing.items import Item
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Search:
+class Search(Value):
     """How much work to do, and who hears of it."""
 
     effort: Effort

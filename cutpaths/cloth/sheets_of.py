@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from cutpaths.cloth.cutting import Sheet, Source
@@ -12,6 +11,7 @@ from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, placements
 from cutpaths.cloth.packing.items import Item
 from cutpaths.cloth.stock import lost_first
 from cutpaths.project.stock import Size, Sold, Stock
+from cutpaths.values import Value, replace
 
 LENGTH = "the length bought"
 CHOICES = 500  # most ways to fill a length that are looked at together
@@ -19,8 +19,7 @@ CHOICES = 500  # most ways to fill a length that are looked at together
 Strips = Callable[[Sequence[Item], Fraction], tuple[Node, ...]]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Blank:
+class Blank(Value, kw_only=True):
     """Cloth to cut from: width and length as it lies, what is lost of it, and where it is from."""
 
     source: Source

@@ -7,8 +7,6 @@ part.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from cutpaths.cloth.by_hand import plans_of
 from cutpaths.cloth.cutting import FabricPlan
 from cutpaths.cloth.joining import with_panels
@@ -16,12 +14,12 @@ from cutpaths.cloth.notes import cloth_notes
 from cutpaths.cloth.packing.effort import Effort
 from cutpaths.cloth.searched_strips import Search
 from cutpaths.pieces import Kit
+from cutpaths.values import Value
 
 STEADY = Effort(seconds=None, tries=4000)
 
 
-@dataclass(frozen=True, slots=True)
-class SteadyPlan:
+class SteadyPlan(Value):
     """How a kit is cut by hand.
 
     Attributes:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from string import ascii_uppercase
+from typing import TYPE_CHECKING
 
 from cutpaths.figures.borders import border_folds, borders
 from cutpaths.figures.cloth import backing_cloth, cloth_notes
 from cutpaths.figures.corners import corner_groups
 from cutpaths.figures.deviations import deviations, heading
-from cutpaths.figures.measured import measured, sewn_words
 from cutpaths.figures.model import (
     Figure,
     Figures,
@@ -26,9 +26,15 @@ from cutpaths.figures.sizes import filling_size, on_the_ruler, sizes
 from cutpaths.figures.thread import thread
 from cutpaths.geometry.marks import Mark, MarkKind, corner_name, letter, select
 from cutpaths.geometry.polygons import Ring, box, distance, edges, middle
+from cutpaths.later import Later
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
+
+if TYPE_CHECKING:
+    from cutpaths.figures import measured
+else:
+    measured = Later("cutpaths.figures.measured")
 
 # A center this near to the middle of the raw side may be found by folding.
 FOLDING_MM = 0.1
@@ -38,7 +44,7 @@ def figures_of(kit: Kit) -> Figures:
     """Collects every figure of a kit."""
     groups = (
         Group("Blanket", _blanket(kit)),
-        Group("The top as it was sewn", measured(kit)),
+        Group("The top as it was sewn", measured.measured(kit) if kit.project.measured else ()),
         Group("The backing's cloth", backing_cloth(kit)),
         Group("Filling", _filling(kit)),
         Group("Patches", patches(kit)),
@@ -70,7 +76,8 @@ def _blanket(kit: Kit) -> tuple[Figure, ...]:
     project, blanket = kit.project, kit.blanket
     ruler = project.ruler
     settled = sizes(project)
-    top = f"top, raw edge to raw edge{sewn_words(project.measured)}"
+    sewn = measured.sewn_words(project.measured) if project.measured else ""
+    top = f"top, raw edge to raw edge{sewn}"
     labels = {"finished": "finished blanket", "backing": "backing, cut", "top": top}
     if not _folded_over(kit):
         labels["seen"] = "top, between stitching lines"

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.figures.model import Figure, angle, as_fraction, length, words
@@ -17,6 +16,7 @@ from cutpaths.pieces.sewn import taped, to_ease, to_trim, true_shape
 from cutpaths.project.measured import Difference, Measured, Remedy
 from cutpaths.project.measured_words import percent, why
 from cutpaths.project.sizes import raw_top
+from cutpaths.values import replace
 
 _NAMES = {
     **{span: f"side {span}" for span in SIDES},

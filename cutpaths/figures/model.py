@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.lengths import INCH, Ruler, Unit, decimals
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Figure:
+class Figure(Value, kw_only=True):
     """One line of the figures.
 
     Attributes:
@@ -29,16 +28,14 @@ class Figure:
     on_step: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(Value):
     """Figures that belong together, under a heading."""
 
     title: str
     figures: tuple[Figure, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Figures:
+class Figures(Value, kw_only=True):
     """All figures of a project, and what a person should know beside them."""
 
     project: str

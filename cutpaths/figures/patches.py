@@ -4,17 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from cutpaths.figures.model import Figure, count, length, size, words
 from cutpaths.geometry.assembly import Piece, Stage
-from cutpaths.geometry.layouts.pairs import SewnPair
-from cutpaths.geometry.layouts.triangles import Blanks, blanks_of
 from cutpaths.geometry.patch_shapes import PatchKind
+from cutpaths.later import Later
 from cutpaths.lengths import Ruler, exact_text
 from cutpaths.pieces import Kit
 from cutpaths.pieces.pairs import cut_singly
 from cutpaths.project.model import Squares
 from cutpaths.project.sizes import raw_top
+
+if TYPE_CHECKING:
+    from cutpaths.geometry.layouts import triangles
+    from cutpaths.geometry.layouts.pairs import SewnPair
+    from cutpaths.geometry.layouts.triangles import Blanks
+else:
+    triangles = Later("cutpaths.geometry.layouts.triangles")
 
 
 def patches(kit: Kit) -> tuple[Figure, ...]:
@@ -32,7 +39,7 @@ def patches(kit: Kit) -> tuple[Figure, ...]:
         for figure in _patch(kit, piece, "to cut" if piece.key in alone else "from pairs")
     ]
     step = kit.project.ruler.step
-    blanks = blanks_of(singly, kit.project.allowance, step)
+    blanks = triangles.blanks_of(singly, kit.project.allowance, step)
     found += [_blanks(each, kit.project.ruler) for each in blanks]
     found += [_pair(kit, pair) for pair in kit.pairs]
     return tuple(found)

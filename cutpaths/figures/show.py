@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-import json
 import textwrap
 from collections.abc import Iterator
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from cutpaths.figures.model import Figure, Figures
+from cutpaths.later import Later
+
+if TYPE_CHECKING:
+    import json
+else:
+    json = Later("json")
 
 
 def table(figures: Figures, columns: int = 100) -> Iterator[str]:

@@ -7,19 +7,18 @@ Folded over: backing = top raw + 2 (borders at both ends), finished = top raw.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.lengths import Ruler, nearest
 from cutpaths.project.model import Construction, Project
 from cutpaths.project.sizes import backing, finished, raw_top
+from cutpaths.values import Value
 
 Pair = tuple[Fraction, Fraction]
 _Axis = Callable[[Fraction, Fraction, Fraction], Fraction]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sizes:
+class Sizes(Value, kw_only=True):
     """Width and height of the top (seen and raw), the backing and the finished blanket."""
 
     seen: Pair
@@ -61,8 +60,7 @@ def filling_size(project: Project) -> Pair | None:
     return width - 2 * filling.less, height - 2 * filling.less
 
 
-@dataclass(frozen=True, slots=True)
-class Suggestion:
+class Suggestion(Value):
     """The border nearest to the project's own for which every size falls on the ruler."""
 
     border: Fraction

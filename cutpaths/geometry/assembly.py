@@ -8,7 +8,6 @@ assembly's frame by its places.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 
@@ -16,6 +15,7 @@ from cutpaths.geometry.marks import Mark
 from cutpaths.geometry.patch_shapes import PatchShape
 from cutpaths.geometry.polygons import Ring, box, distance
 from cutpaths.shapes import Circle, Motion, Path, Point
+from cutpaths.values import Value, replace
 
 
 class PieceKind(StrEnum):
@@ -38,8 +38,7 @@ class Face(StrEnum):
     EITHER = "either face up"
 
 
-@dataclass(frozen=True, slots=True)
-class Grain:
+class Grain(Value):
     """How the cloth's lengthwise threads run in the piece's frame.
 
     Attributes:
@@ -51,8 +50,7 @@ class Grain:
     headed: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Piece:
+class Piece(Value, kw_only=True):
     """One piece; alike pieces are one `Piece` with several places.
 
     Attributes:
@@ -99,8 +97,7 @@ class Stage(StrEnum):
     TOP = "rows to top"
 
 
-@dataclass(frozen=True, slots=True)
-class Seam:
+class Seam(Value):
     """A finished seam between parts of an assembly, from end to end.
 
     Attributes:
@@ -129,8 +126,7 @@ class Seam:
         return replace(self, start=ends[0], end=ends[1], press=press)
 
 
-@dataclass(frozen=True, slots=True)
-class TrianglePairs:
+class TrianglePairs(Value):
     """Squares of two alike triangles of two fabrics.
 
     Attributes:
@@ -144,8 +140,7 @@ class TrianglePairs:
     count: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Assembly:
+class Assembly(Value, kw_only=True):
     """A finished outline tiled by parts, and the seams between them.
 
     Attributes:

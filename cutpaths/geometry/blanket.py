@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from cutpaths.geometry.marks import Mark
 from cutpaths.geometry.opening import PlacedOpening
 from cutpaths.geometry.polygons import Ring, corner_angle
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 # Angles computed from coordinates miss a right angle by some 1e-14 degrees.
 RIGHT_ANGLE_SLACK_DEGREES = 1e-6
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Layers:
+class Layers(Value, kw_only=True):
     """What top and backing are laid out from.
 
     Attributes:
@@ -51,8 +50,7 @@ class CornerType(StrEnum):
     OTHER = "other angle"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Corner:
+class Corner(Value, kw_only=True):
     """One mitered corner of the backing; where two things are given, that of the side before first.
 
     Attributes:
@@ -82,8 +80,7 @@ class Corner:
     waste: Ring
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Blanket:
+class Blanket(Value, kw_only=True):
     """Top and backing laid out on one another, with all their marks.
 
     Attributes:

@@ -9,20 +9,19 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from itertools import pairwise
 
 from cutpaths.geometry.equations import solution
 from cutpaths.geometry.polygons import Ring, directions, dot, edges, right_of, sub
 from cutpaths.shapes import Motion, Point
+from cutpaths.values import Value
 
 # Golden-section search ends when it knows the angle this well, in radians.
 _ANGLE_KNOWN = 1e-9
 _GOLDEN = (math.sqrt(5) - 1) / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Trimmed:
+class Trimmed(Value):
     """A rectangle cut from a quadrilateral.
 
     Attributes:

@@ -10,12 +10,12 @@ belongs to side A at that corner is `AB:A`.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from enum import StrEnum
 from string import ascii_uppercase
 
 from cutpaths.roles import Role
 from cutpaths.shapes import Motion, Point
+from cutpaths.values import Value, replace
 
 
 class MarkKind(StrEnum):
@@ -70,8 +70,7 @@ MARK_ROLE: dict[MarkKind, Role] = {
 CLOSED_KINDS = (MarkKind.SEAM_RING, MarkKind.BASTE)
 
 
-@dataclass(frozen=True, slots=True)
-class Mate:
+class Mate(Value):
     """Names the mark of another piece: its piece's key, its kind and its place."""
 
     piece: str
@@ -79,8 +78,7 @@ class Mate:
     at: str
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(Value):
     """One mark of a piece.
 
     Attributes:

@@ -9,8 +9,6 @@ degrees and a triangle of waste, at right angles with equal borders, are common 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from cutpaths.geometry.blanket import Corner, Layers, corner_type
 from cutpaths.geometry.marks import corner_name
 from cutpaths.geometry.polygons import (
@@ -29,6 +27,7 @@ from cutpaths.geometry.polygons import (
     unit,
 )
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 # Two ways count as one line below this sine of the angle between them.
 STRAIGHT_SINE = 1e-9
@@ -69,8 +68,7 @@ def miter_corner(layers: Layers, finished: Ring, backing: Ring, i: int) -> Corne
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _TrimLine:
+class _TrimLine(Value):
     """The bend of a trim line on the crease, and the way from there along each of its halves."""
 
     bend: Point

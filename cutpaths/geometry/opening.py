@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import SAME_PLACE_MM
 from cutpaths.lengths import INCH_MM
+from cutpaths.values import Value
 
 USUAL_INCH = tuple(inches * INCH_MM for inches in (8, 7, 6, 5, 4))
 USUAL_METRIC = (200.0, 180.0, 150.0, 120.0, 100.0)
@@ -23,8 +23,7 @@ DOT_CLEARANCE = 2 * INCH_MM
 SEAM_CLEARANCE = INCH_MM / 2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlacedOpening:
+class PlacedOpening(Value, kw_only=True):
     """An opening on a side.
 
     Attributes:
@@ -79,8 +78,7 @@ def place(
     return None
 
 
-@dataclass(frozen=True, slots=True)
-class _Stretch:
+class _Stretch(Value):
     """Where the first end of an opening may lie, and where it would lie best."""
 
     lowest: float

@@ -6,9 +6,10 @@ left; a quarter triangle stands on its long edge, its point in the middle above.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+
+from cutpaths.values import Value
 
 
 class PatchKind(StrEnum):
@@ -19,8 +20,7 @@ class PatchKind(StrEnum):
     QUARTER = "quarter"  # of a rectangle, split by both diagonals
 
 
-@dataclass(frozen=True, slots=True)
-class PatchShape:
+class PatchShape(Value):
     """A patch's shape.
 
     Attributes:

@@ -8,7 +8,6 @@ stitching and a V notch for the crease. Sizes of holes and slots are our own cho
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 
 from cutpaths.geometry.blanket import Corner
@@ -26,6 +25,7 @@ from cutpaths.geometry.polygons import (
 )
 from cutpaths.lengths import INCH_MM
 from cutpaths.shapes import Circle, Path, Point
+from cutpaths.values import Value
 
 PAST_DOTS = INCH_MM
 HOLE_RADIUS = 1.5
@@ -43,8 +43,7 @@ NOTCH_HALF_WIDTH = 2.0
 Side = tuple[Point, Point]
 
 
-@dataclass(frozen=True, slots=True)
-class Template:
+class Template(Value):
     """A template's outline and what is cut out of it.
 
     Attributes:

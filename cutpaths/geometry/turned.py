@@ -7,8 +7,6 @@ ends are the backing's dots. The backing's raw edge lies the allowance s outside
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from cutpaths.errors import Finding, InputError
 from cutpaths.geometry.blanket import Blanket, Corner, Layers
 from cutpaths.geometry.marks import Mark, MarkKind, Mate, corner_name, letter
@@ -35,6 +33,7 @@ from cutpaths.geometry.polygons import (
 from cutpaths.geometry.reach import reach_to_edge
 from cutpaths.lengths import INCH_MM
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 BACKING, TOP = "BACKING", "TOP"
 # A long side is eased more evenly with quarter marks; common practice, no source.
@@ -188,8 +187,7 @@ def _crease_end(layers: Layers, corner: Corner) -> Point:
     return meet(corner.fold_point, crease, first, sub(last, first))
 
 
-@dataclass(frozen=True, slots=True)
-class _SideSeam:
+class _SideSeam(Value):
     """The seam of a side on one piece.
 
     Attributes:

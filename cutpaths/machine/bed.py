@@ -6,13 +6,13 @@ Kerf, blade offset and overcut are set here and nowhere else: one value a tool.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
 from cutpaths.geometry.assembly import PieceKind
 from cutpaths.lengths import Unit
 from cutpaths.roles import Role
+from cutpaths.values import Value
 
 
 class ToolKind(StrEnum):
@@ -38,8 +38,7 @@ class Shown(StrEnum):
     FILL = "fill"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tool:
+class Tool(Value, kw_only=True):
     """One tool.
 
     Attributes:
@@ -68,8 +67,7 @@ class Tool:
         return self.kind is ToolKind.PEN
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Margin:
+class Margin(Value, kw_only=True):
     """What stays free along each edge."""
 
     left: Fraction
@@ -78,8 +76,7 @@ class Margin:
     head: Fraction
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bed:
+class Bed(Value, kw_only=True):
     """A machine and its bed.
 
     Attributes:

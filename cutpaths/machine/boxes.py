@@ -3,28 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import Ring, box, signed_area
 from cutpaths.machine.free_space import SLACK
 from cutpaths.machine.nesting import hull, row, starts_turned
 from cutpaths.machine.parts import Part
 from cutpaths.shapes import Motion, shift
+from cutpaths.values import Value
 
 # A part that fills less of its box than this is worth nesting; a triangle fills half.
 _NESTED_BELOW = 0.9
 
 
-@dataclass(frozen=True, slots=True)
-class Laid:
+class Laid(Value):
     """A part set down: its index and the motion from its piece's frame."""
 
     part: int
     motion: Motion
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(Value):
     """One way a box may lie: its size and the parts in it, from its lower left corner."""
 
     width: float
@@ -32,8 +30,7 @@ class Way:
     laid: tuple[Laid, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Boxes:
+class Boxes(Value):
     """Alike boxes and the ways in which each may lie."""
 
     ways: tuple[Way, ...]

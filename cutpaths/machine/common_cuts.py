@@ -7,19 +7,18 @@ edge stay as they are.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import cross, dot, edges, sub, unit
 from cutpaths.machine.job import Job
 from cutpaths.roles import Role
 from cutpaths.shapes import Path, Point
+from cutpaths.values import Value
 
 SAME_MM = 1e-4  # lines nearer than this are one; far below the step of any plotter
 _WAY_DECIMALS = 7  # of a direction of length 1
 
 
-@dataclass(frozen=True, slots=True)
-class _Edge:
+class _Edge(Value):
     """An edge along its line: from `low` to `high`, with its ends in that order."""
 
     job: int

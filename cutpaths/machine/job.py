@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import distance, edges
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Path, Point
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(Value):
     """A line with its role and the key of the piece that it belongs to."""
 
     role: Role

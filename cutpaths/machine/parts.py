@@ -7,7 +7,6 @@ piece's frame; its turns are the ways in which its grain lets it lie.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.errors import Finding, InputError
@@ -19,12 +18,12 @@ from cutpaths.machine.kerf import grown, smallest
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Motion, Path, Point, shift
+from cutpaths.values import Value
 
 _DECIMALS = 6  # of mm, to which two outlines are compared
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
+class Part(Value, kw_only=True):
     """One shape to cut, as often as it is needed.
 
     Attributes:

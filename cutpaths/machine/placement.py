@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import product
 
 from cutpaths.machine.bound import fewest_beds
@@ -17,6 +16,7 @@ from cutpaths.machine.boxes import Boxes, Laid, Way, boxes_of, can_nest, fits
 from cutpaths.machine.free_space import FreeSpace, Rule
 from cutpaths.machine.parts import Part
 from cutpaths.shapes import shift
+from cutpaths.values import Value
 
 WORK = 12_000  # boxes laid in all tries together
 _ROW = 10**6  # as many alike parts in a row as there is room for
@@ -25,8 +25,7 @@ _SEED = 1
 Order = tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Placement:
+class Placement(Value):
     """What lies where.
 
     Attributes:

@@ -9,7 +9,6 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.geometry.assembly import Face, Piece
 from cutpaths.geometry.polygons import box
@@ -24,12 +23,12 @@ from cutpaths.machine.placement import Placement, placed, too_large
 from cutpaths.machine.sections import sections
 from cutpaths.roles import Role
 from cutpaths.shapes import Path, shift
+from cutpaths.values import Value
 
 Marks = Callable[[Piece], tuple[Job, ...]]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BedWork:
+class BedWork(Value, kw_only=True):
     """One bed, or one section of a long piece.
 
     Attributes:
@@ -54,8 +53,7 @@ class BedWork:
         return travel(self.jobs)
 
 
-@dataclass(frozen=True, slots=True)
-class TooLarge:
+class TooLarge(Value):
     """A piece that fits no bed, how many of it, and the smallest bed that would do."""
 
     key: str
@@ -64,8 +62,7 @@ class TooLarge:
     needs: tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Group:
+class Group(Value, kw_only=True):
     """One cloth, one face up: its number of beds and the fewest there must be."""
 
     cloth: str
@@ -74,8 +71,7 @@ class Group:
     fewest: int
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Value):
     """All beds of a run, by cloth, and the pieces left out."""
 
     beds: tuple[BedWork, ...]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
@@ -12,10 +11,10 @@ from cutpaths.lengths import INCH_MM, Unit, decimals
 from cutpaths.machine.bed import Bed, Tool
 from cutpaths.machine.cautions import FIRST, SPLIT, cautions, compensation
 from cutpaths.machine.plan import BedWork, Group, Plan, TooLarge
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Effort:
+class Effort(Value, kw_only=True):
     """What some work takes; lengths in mm.
 
     Attributes:

@@ -9,9 +9,9 @@ its length by `abs`.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 NEIGHBOURS = 8
 ROUNDS = 2
@@ -20,8 +20,7 @@ _LONGEST_MOVED = 3
 _MOVES_MOST = 30  # times the number of stops; never reached but by mistake
 
 
-@dataclass(frozen=True, slots=True)
-class Stop:
+class Stop(Value):
     """Places where a stop may be entered, and for each where it is then left."""
 
     entries: tuple[Point, ...]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.geometry.assembly import Face, Piece, PieceKind
@@ -14,10 +13,10 @@ from cutpaths.geometry.template import Template
 from cutpaths.project.measured import Remedy
 from cutpaths.project.model import Outline, Project
 from cutpaths.shapes import Point, shift
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class CardEdge:
+class CardEdge(Value):
     """An edge of a template that lies on raw edges of the backing.
 
     Attributes:
@@ -30,8 +29,7 @@ class CardEdge:
     sides: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class CornerTemplate:
+class CornerTemplate(Value):
     """A template and the corners it serves.
 
     Attributes:

@@ -6,39 +6,46 @@ places carry them to the front view: the backing by a shift, the top by a mirror
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from cutpaths.errors import Finding, InputError
-from cutpaths.geometry import folded, turned
+from cutpaths.geometry import turned
 from cutpaths.geometry.assembly import Assembly, Face, Grain, Piece, PieceKind
 from cutpaths.geometry.blanket import Blanket
 from cutpaths.geometry.grain_line import grain_line
-from cutpaths.geometry.layouts.pairs import SewnPair
 from cutpaths.geometry.marks import Mark, MarkKind
 from cutpaths.geometry.opening import PlacedOpening
 from cutpaths.geometry.polygons import box, keeps_directions, offset
 from cutpaths.geometry.template import folded_template, turned_template
+from cutpaths.later import Later
 from cutpaths.pieces.corners import CornerTemplate, templates, waste
 from cutpaths.pieces.layers import layers_of
 from cutpaths.pieces.opening import opening_notes
 from cutpaths.pieces.pairs import cut_singly, sewn_pairs
-from cutpaths.pieces.panels import panels_of
 from cutpaths.pieces.sewn import order_of_sewing, sewn_notes, with_trimmed_size
 from cutpaths.pieces.tops import patchwork_of
 from cutpaths.project.model import Construction, Patchwork, Project
 from cutpaths.shapes import Motion, shift
+from cutpaths.values import Value, replace
+
+if TYPE_CHECKING:
+    from cutpaths.geometry import folded
+    from cutpaths.geometry.layouts.pairs import SewnPair
+    from cutpaths.pieces import panels
+else:
+    folded = Later("cutpaths.geometry.folded")
+    panels = Later("cutpaths.pieces.panels")
 
 FILLING = "FILLING"
 
 # The one place that asks for the construction: how it is laid out, and its corner template.
 _CONSTRUCTIONS = {
     Construction.TURNED: (turned.lay_out, turned_template),
-    Construction.FOLDED_OVER: (folded.lay_out, folded_template),
+    Construction.FOLDED_OVER: (lambda layers: folded.lay_out(layers), folded_template),
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Kit:
+class Kit(Value, kw_only=True):
     """All the pieces of one blanket.
 
     Attributes:
@@ -108,7 +115,7 @@ def build(project: Project) -> Kit:
         top=top,
         patchwork=patchwork,
         backing=backing,
-        panels=panels_of(project, blanket, backing),
+        panels=panels.panels_of(project, blanket, backing) if project.join else None,
         filling=_filling(project, blanket),
         templates=templates(project, blanket, template),
         waste=waste(project, blanket),

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.errors import Finding, InputError
@@ -21,6 +20,7 @@ from cutpaths.geometry.opening import (
 from cutpaths.geometry.polygons import SAME_PLACE_MM
 from cutpaths.lengths import Ruler, Unit
 from cutpaths.project.model import Opening, Project
+from cutpaths.values import Value
 
 _LARGER = "Make the sides longer; a folded-over blanket needs no opening"
 
@@ -68,8 +68,7 @@ def _usual(project: Project) -> tuple[float, ...]:
     return USUAL_INCH if inches else USUAL_METRIC
 
 
-@dataclass(frozen=True, slots=True)
-class _Tried:
+class _Tried(Value):
     """What did not fit: on which side, the shortest opening there, and how long all sides are."""
 
     side: int

@@ -2,10 +2,18 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from cutpaths.geometry.assembly import Assembly, Piece
-from cutpaths.geometry.layouts.pairs import SewnPair, sewn_pair
 from cutpaths.geometry.patch_shapes import PatchKind
+from cutpaths.later import Later
 from cutpaths.project.model import Project
+
+if TYPE_CHECKING:
+    from cutpaths.geometry.layouts import pairs as pairing
+    from cutpaths.geometry.layouts.pairs import SewnPair
+else:
+    pairing = Later("cutpaths.geometry.layouts.pairs")
 
 
 def sewn_pairs(project: Project, patchwork: Assembly) -> tuple[SewnPair, ...]:
@@ -14,7 +22,9 @@ def sewn_pairs(project: Project, patchwork: Assembly) -> tuple[SewnPair, ...]:
         return ()
     directional = {fabric.name: fabric.directional for fabric in project.fabrics}
     return tuple(
-        sewn_pair(f"PAIR-{number}", pairs, project.allowance, project.ruler.step, directional)
+        pairing.sewn_pair(
+            f"PAIR-{number}", pairs, project.allowance, project.ruler.step, directional
+        )
         for number, pairs in enumerate(patchwork.pairs, 1)
     )
 

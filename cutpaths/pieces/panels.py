@@ -7,7 +7,6 @@ foot. Each is cut one allowance beyond its joining seams; nap and print run the 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import pairwise
 
 from cutpaths.errors import Finding, InputError
@@ -22,6 +21,7 @@ from cutpaths.lengths import INCH
 from cutpaths.project.model import Project
 from cutpaths.project.stock import Join
 from cutpaths.shapes import Point, shift
+from cutpaths.values import replace
 
 FROM_EDGE = 2 * INCH  # a joining seam from a finished edge that runs along it; common practice
 

@@ -4,25 +4,34 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from cutpaths.geometry.blanket import RIGHT_ANGLE_SLACK_DEGREES, sewing_order
-from cutpaths.geometry.largest_rectangle import Trimmed, largest_rectangle
 from cutpaths.geometry.outlines import rectangle
 from cutpaths.geometry.polygons import Ring, distance, edges, offset
-from cutpaths.geometry.quadrilateral import DIAGONALS, MIDDLES, SIDES, Span, fit
+from cutpaths.later import Later
 from cutpaths.project.measured import SIDE_NAMES, Difference, Measured, Remedy
 from cutpaths.project.measured_words import easing_notes
 from cutpaths.project.model import Project
 from cutpaths.project.sizes import raw_top
 from cutpaths.shapes import shift
+from cutpaths.values import replace
+
+if TYPE_CHECKING:
+    from cutpaths.geometry import largest_rectangle as largest
+    from cutpaths.geometry import quadrilateral
+    from cutpaths.geometry.largest_rectangle import Trimmed
+    from cutpaths.geometry.quadrilateral import Span
+else:  # only tops that were measured need them
+    largest = Later("cutpaths.geometry.largest_rectangle")
+    quadrilateral = Later("cutpaths.geometry.quadrilateral")
 
 
 def taped(measured: Measured) -> dict[Span, float]:
     """Every length that was taped."""
     given = zip(
-        (*SIDES, *DIAGONALS, *MIDDLES),
+        (*quadrilateral.SIDES, *quadrilateral.DIAGONALS, *quadrilateral.MIDDLES),
         (*(measured.sides or (None,) * 4), *measured.diagonals, measured.width, measured.height),
         strict=True,
     )
@@ -31,12 +40,12 @@ def taped(measured: Measured) -> dict[Span, float]:
 
 def true_shape(measured: Measured) -> Ring:
     """The top's raw edge as it really is; needs four sides and a diagonal."""
-    return fit(taped(measured))
+    return quadrilateral.fit(taped(measured))
 
 
 def to_trim(measured: Measured) -> Trimmed:
     """The largest rectangle in the top, raw edge to raw edge."""
-    return largest_rectangle(true_shape(measured))
+    return largest.largest_rectangle(true_shape(measured))
 
 
 def with_trimmed_size(project: Project) -> Project:

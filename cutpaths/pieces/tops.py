@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from cutpaths.geometry.assembly import Assembly
-from cutpaths.geometry.layouts.blocks import blocks
-from cutpaths.geometry.layouts.bricks import bricks
-from cutpaths.geometry.layouts.grid import grid
-from cutpaths.geometry.layouts.on_point import on_point
 from cutpaths.geometry.layouts.rules import PatchRules
-from cutpaths.geometry.layouts.squares import squares
-from cutpaths.geometry.layouts.strips import strips
 from cutpaths.geometry.outlines import rectangle, regular
 from cutpaths.geometry.polygons import Ring, offset
+from cutpaths.later import Later
 from cutpaths.project.model import Outline, Panel, Project, Regular
 from cutpaths.project.patchwork import Blocks, Bricks, Grid, OnPoint, Patchwork, Squares, Strips
+
+if TYPE_CHECKING:
+    from cutpaths.geometry.layouts import blocks, bricks, grid, on_point, squares, strips
+else:  # a project has one of them
+    blocks = Later("cutpaths.geometry.layouts.blocks")
+    bricks = Later("cutpaths.geometry.layouts.bricks")
+    grid = Later("cutpaths.geometry.layouts.grid")
+    on_point = Later("cutpaths.geometry.layouts.on_point")
+    squares = Later("cutpaths.geometry.layouts.squares")
+    strips = Later("cutpaths.geometry.layouts.strips")
 
 
 def patchwork_of(project: Project) -> Assembly | None:
@@ -28,17 +35,17 @@ def patchwork_of(project: Project) -> Assembly | None:
     )
     match project.top:
         case Squares(finished=finished, chart=chart):
-            return squares(finished, chart, rules)
+            return squares.squares(finished, chart, rules)
         case Grid(columns=columns, rows=rows, cells=cells):
-            return grid(columns, rows, cells, rules)
+            return grid.grid(columns, rows, cells, rules)
         case Blocks(declared=declared, chart=sets, sashing=sashing):
-            return blocks(declared, sets, sashing, rules)
+            return blocks.blocks(declared, sets, sashing, rules)
         case OnPoint(finished=finished, chart=chart, setting=setting):
-            return on_point(finished, chart, setting, rules)
+            return on_point.on_point(finished, chart, setting, rules)
         case Strips(widths=widths, fabrics=fabrics, length=length, run=run):
-            return strips(widths, fabrics, length, run, rules)
+            return strips.strips(widths, fabrics, length, run, rules)
         case Bricks(width=width, height=height, chart=chart):
-            return bricks(width, height, chart, rules)
+            return bricks.bricks(width, height, chart, rules)
 
 
 def seam_of_one_cloth(project: Project) -> Ring:

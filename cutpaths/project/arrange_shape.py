@@ -1,5 +1,7 @@
 """The shape of [arrange]: prints with their squares, and the rules for laying them out."""
 
+from __future__ import annotations
+
 from typing import Annotated
 
 from msgspec import Meta, field

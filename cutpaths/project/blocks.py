@@ -17,17 +17,16 @@ import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from fractions import Fraction
 
-from msgspec import Struct
-
 from cutpaths.lengths import shown
 from cutpaths.project.cells import Cell, Fault, row_faults
 from cutpaths.project.spelling import nearest_name
+from cutpaths.values import Value
 
-_SET = re.compile(r"(?P<name>[a-z][a-z0-9_-]{0,39})(?P<mirror>~?)(?P<turn>>>?|<?)")
+_SET = r"(?P<name>[a-z][a-z0-9_-]{0,39})(?P<mirror>~?)(?P<turn>>>?|<?)"
 _QUARTERS = {"": 0, "<": 1, ">>": 2, ">": 3}  # counter-clockwise
 
 
-class Block(Struct, frozen=True, kw_only=True):
+class Block(Value, kw_only=True):
     """A small grid; sizes are finished, columns from the left and rows from the head."""
 
     columns: tuple[Fraction, ...]
@@ -40,7 +39,7 @@ class Block(Struct, frozen=True, kw_only=True):
         return (height, width) if quarters % 2 else (width, height)
 
 
-class SetBlock(Struct, frozen=True):
+class SetBlock(Value):
     """What stands in one cell of the larger grid, and how it is set.
 
     Attributes:
@@ -54,7 +53,7 @@ class SetBlock(Struct, frozen=True):
     mirrored: bool = False
 
 
-class Sashing(Struct, frozen=True, kw_only=True):
+class Sashing(Value, kw_only=True):
     """Strips between the blocks.
 
     Attributes:
@@ -77,7 +76,7 @@ def read_sets(chart: Sequence[str]) -> tuple[tuple[SetBlock, ...], ...]:
 
 
 def _set(text: str) -> SetBlock:
-    found = _SET.fullmatch(text)
+    found = re.fullmatch(_SET, text)
     if found is None:
         raise ValueError(f"not a set block: {text}")
     return SetBlock(found["name"], _QUARTERS[found["turn"]], bool(found["mirror"]))
@@ -110,7 +109,7 @@ def _wrong_text(
     text: str, blocks: Mapping[str, Block], fabrics: Collection[str]
 ) -> Iterator[tuple[str, str]]:
     """What is wrong with a cell that is no plain name of a block or a fabric."""
-    if not _SET.fullmatch(text):
+    if not re.fullmatch(_SET, text):
         yield "must be `star`, `star>`, `star<`, `star>>` or `star~`", ""
         return
     name = _set(text).name

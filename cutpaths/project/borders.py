@@ -10,8 +10,6 @@ from __future__ import annotations
 from fractions import Fraction
 from string import ascii_uppercase
 
-from msgspec import Struct
-
 from cutpaths.lengths import nearest
 from cutpaths.project import sizes
 from cutpaths.project.measured import Measured
@@ -21,12 +19,13 @@ from cutpaths.project.outlines import Ring
 from cutpaths.project.seams import Seams
 from cutpaths.project.shape import EVERY, BorderTable, FileTable, OutlineTable
 from cutpaths.project.tops import ring_of
+from cutpaths.values import Value
 
 Pair = tuple[Fraction, Fraction]
 Borders = tuple[Fraction, ...]
 
 
-class Edge(Struct, frozen=True, kw_only=True):
+class Edge(Value, kw_only=True):
     """What a border goes round.
 
     Attributes:

@@ -24,15 +24,14 @@ import re
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
 
-from msgspec import Struct
-
 from cutpaths.lengths import shown
+from cutpaths.values import Value
 
 LEFT, ABOVE = "<", "^"
 
 _NAME = r"[a-z][a-z0-9_-]{0,39}"
-_CELL = re.compile(rf"{_NAME}(?:[/\\]{_NAME}|\+{_NAME}|(?:\+{_NAME}){{3}})?")
-_BREAKS = re.compile(r"[/\\+]")
+_CELL = rf"{_NAME}(?:[/\\]{_NAME}|\+{_NAME}|(?:\+{_NAME}){{3}})?"
+_BREAKS = r"[/\\+]"
 _EXAMPLES = r"`sand`, `sand/sea`, `sand\sea`, `sand+sea`, `a+b+c+d`, `<` or `^`"
 
 
@@ -45,7 +44,7 @@ class Split(StrEnum):
     BOTH = "+"
 
 
-class Cell(Struct, frozen=True, kw_only=True):
+class Cell(Value, kw_only=True):
     """A cell of a grid, or several joined to one.
 
     Attributes:
@@ -63,7 +62,7 @@ class Cell(Struct, frozen=True, kw_only=True):
     fabrics: tuple[str, ...]
 
 
-class Fault(Struct, frozen=True):
+class Fault(Value):
     """Something wrong with a row of a chart, counted from 0."""
 
     row: int
@@ -92,7 +91,7 @@ def read_cells(chart: Sequence[str]) -> tuple[Cell, ...]:
 
 def names_of(text: str) -> tuple[str, ...]:
     """The fabrics that one cell names, as written; none for a joined or an unreadable one."""
-    return tuple(_BREAKS.split(text)) if _CELL.fullmatch(text) else ()
+    return tuple(re.split(_BREAKS, text)) if re.fullmatch(_CELL, text) else ()
 
 
 def chart_faults(chart: Sequence[str]) -> Iterator[Fault]:
@@ -125,7 +124,7 @@ def _cell_faults(rows: Sequence[Sequence[str]]) -> Iterator[Fault]:
         for column, text in enumerate(row):
             if text in known:
                 continue
-            if not _CELL.fullmatch(text):
+            if not re.fullmatch(_CELL, text):
                 rule = f"cell {column + 1} must be {_EXAMPLES}, got {shown(text)}"
                 yield Fault(count, rule, _hint(text))
             else:
@@ -190,7 +189,7 @@ def _members(rows: Sequence[Sequence[str]]) -> dict[tuple[int, int], list[tuple[
 def _cell(text: str, row: int, column: int, last_row: int, last_column: int) -> Cell:
     """One cell that reaches to a last row and column."""
     sign = next((letter for letter in text if letter in "/\\+"), "")
-    names = tuple(_BREAKS.split(text)) if sign else (text,)
+    names = tuple(re.split(_BREAKS, text)) if sign else (text,)
     return Cell(
         column=column,
         row=row,

@@ -6,13 +6,13 @@ Text, shape, rules: each stage says all that it finds wrong, with file and line.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Generic, TypeVar
 
 from cutpaths import source
 from cutpaths.project.fill import fill
 from cutpaths.project.flaws import Flaw, stop_at
 from cutpaths.project.kinds import Table
+from cutpaths.values import Value
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -20,11 +20,10 @@ if TYPE_CHECKING:
     from cutpaths.source import Source
 
 Shape = TypeVar("Shape", bound=Table)
-Value = TypeVar("Value")
+Settled = TypeVar("Settled")
 
 
-@dataclass(frozen=True, slots=True)
-class FileReader(Generic[Shape, Value]):
+class FileReader(Value, Generic[Shape, Settled]):
     """Reads one kind of file.
 
     Attributes:
@@ -36,10 +35,10 @@ class FileReader(Generic[Shape, Value]):
 
     shape: type[Shape]
     rules: Callable[[Shape], Iterable[Flaw]]
-    settled: Callable[[Shape, str], Value]
+    settled: Callable[[Shape, str], Settled]
     name: str
 
-    def load(self, path: Path) -> Value:
+    def load(self, path: Path) -> Settled:
         """Reads and checks a file.
 
         Raises:
@@ -48,7 +47,7 @@ class FileReader(Generic[Shape, Value]):
         """
         return self._value(source.load(path))
 
-    def read(self, text: str, *, name: str = "") -> Value:
+    def read(self, text: str, *, name: str = "") -> Settled:
         """Reads and checks a text; findings give `name` as its file.
 
         Raises:
@@ -56,7 +55,7 @@ class FileReader(Generic[Shape, Value]):
         """
         return self._value(source.read(text, name or self.name))
 
-    def _value(self, text: Source) -> Value:
+    def _value(self, text: Source) -> Settled:
         file = fill(self.shape, text)
         stop_at(list(self.rules(file)), text)
         return self.settled(file, text.digest)

@@ -24,17 +24,18 @@ from cutpaths.project.kinds import TEXT_MOST, Day, Length, Number, Table
 from cutpaths.project.shape import EVERY
 from cutpaths.project.spelling import nearest_name
 from cutpaths.source import KeyPath, Source, Written
+from cutpaths.values import Value
 
 LONGEST = Fraction(100_000)  # mm
 
-_NUMBER = re.compile(r"[+-]?[0-9]{1,9}(\.[0-9]{1,9})?", re.ASCII)
+_NUMBER = r"[+-]?[0-9]{1,9}(\.[0-9]{1,9})?"
 
 T = TypeVar("T", bound=Table)
 
 _WORDS = {str: "be text in quotes", bool: "be true or false", int: "be a whole number"}
 
 
-class _Spot(msgspec.Struct, frozen=True):
+class _Spot(Value):
     """Where the walk is, the unit of bare numbers, the flaws so far, and the struct of the file."""
 
     path: KeyPath
@@ -219,7 +220,7 @@ def _length(value: object, least: str, spot: _Spot) -> Fraction | None:
 def _number(value: object, extra: Mapping[str, str], spot: _Spot) -> Number | None:
     """A number that is no length: a price, a percentage."""
     plain = isinstance(value, Written | int) and not isinstance(value, bool)
-    if not plain or not _NUMBER.fullmatch(str(value)):
+    if not plain or not re.fullmatch(_NUMBER, str(value)):
         spot.flaw(f"must {extra['must']}, got {_got(value)}")
         return None
     number = Number(str(value))

@@ -5,13 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from msgspec import Struct
-
 from cutpaths.errors import Finding, InputError
 from cutpaths.lengths import shown
 from cutpaths.source import KeyPath, Source
+from cutpaths.values import Value
 
-_BARE = re.compile(r"[A-Za-z0-9_-]{1,40}")
+_BARE = r"[A-Za-z0-9_-]{1,40}"
 _ITEMS = {
     "chart": "row",
     "points": "point",
@@ -20,7 +19,7 @@ _ITEMS = {
 }  # what people call an item of a list
 
 
-class Flaw(Struct, frozen=True):
+class Flaw(Value):
     """A key by its path, with the problem and the hint of a `Finding`."""
 
     path: KeyPath
@@ -63,4 +62,4 @@ def variant_words(source: Source) -> str:
 
 def _key(name: str) -> str:
     """A key as it may stand in one line, whatever its letters."""
-    return name if _BARE.fullmatch(name) else shown(name)
+    return name if re.fullmatch(_BARE, name) else shown(name)

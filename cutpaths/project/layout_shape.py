@@ -1,5 +1,7 @@
 """The shape of [top] for patchwork of more than squares, and of [block.NAME] and [patches]."""
 
+from __future__ import annotations
+
 from typing import Annotated, Literal
 
 from msgspec import Meta

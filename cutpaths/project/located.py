@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from cutpaths import source
 from cutpaths.errors import Finding, InputError
 from cutpaths.project.flaws import variant_words
 from cutpaths.project.variants import chosen
+from cutpaths.values import replace
 
 if TYPE_CHECKING:
     from pathlib import Path

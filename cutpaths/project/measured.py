@@ -7,14 +7,12 @@ is named by the corners that it joins. Width and height are those through the mi
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-from msgspec import Struct
-
 from cutpaths.lengths import INCH
 from cutpaths.project.roots import root
+from cutpaths.values import Value
 
 Pair = tuple[Fraction, Fraction]
 
@@ -37,7 +35,7 @@ class Remedy(StrEnum):
     TRIM_TOP = "trim-top"  # the top is cut down to a true rectangle
 
 
-class Difference(Struct, frozen=True):
+class Difference(Value):
     """One taped length beside what it would be in a rectangle."""
 
     what: str
@@ -55,8 +53,7 @@ class Difference(Struct, frozen=True):
         return abs(self.amount) / self.due
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measured:
+class Measured(Value, kw_only=True):
     """The sewn top as taped, and what is done about it.
 
     Attributes:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from math import hypot, sqrt
 
@@ -24,6 +23,7 @@ from cutpaths.project.seams import Seams
 from cutpaths.project.shape import EVERY, FileTable, MeasuredTable
 from cutpaths.project.sizes import raw_top
 from cutpaths.source import KeyPath
+from cutpaths.values import replace
 
 # More than this part of the design, or so many degrees, is a slip of the tape, not of the seams
 # (common practice, no source).

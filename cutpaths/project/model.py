@@ -7,12 +7,9 @@ Per-side tuples are in the order of the letters.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from string import ascii_uppercase
-
-from msgspec import Struct
 
 from cutpaths.lengths import Ruler
 from cutpaths.project.measured import Measured as Measured
@@ -22,6 +19,7 @@ from cutpaths.project.patchwork import Pressing, finished_size
 from cutpaths.project.patchwork import Squares as Squares
 from cutpaths.project.prints import ArrangeRules
 from cutpaths.project.stock import Join, Stock
+from cutpaths.values import Value
 
 SIDES_MOST = len(ascii_uppercase)
 
@@ -40,15 +38,14 @@ class BackingCorners(StrEnum):
     TRIMMED = "trimmed"
 
 
-class Swatch(Struct, frozen=True):
+class Swatch(Value):
     """A picture of a cloth: its file beside the project, and the width of cloth that it shows."""
 
     file: str
     width: Fraction
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fabric:
+class Fabric(Value, kw_only=True):
     """One cloth.
 
     Attributes:
@@ -68,7 +65,7 @@ class Fabric:
     stock: Stock | None = None
 
 
-class Pattern(Struct, frozen=True, kw_only=True):
+class Pattern(Value, kw_only=True):
     """What a pattern says of itself, each in one line; empty where its file does not say.
 
     Attributes:
@@ -93,7 +90,7 @@ class Pattern(Struct, frozen=True, kw_only=True):
 SILENT = Pattern()
 
 
-class Panel(Struct, frozen=True, kw_only=True):
+class Panel(Value, kw_only=True):
     """One rectangle of cloth; width and height are finished (seam line to seam line)."""
 
     width: Fraction
@@ -101,7 +98,7 @@ class Panel(Struct, frozen=True, kw_only=True):
     fabric: str
 
 
-class Outline(Struct, frozen=True, kw_only=True):
+class Outline(Value, kw_only=True):
     """A convex polygon of one cloth, by its points, counter-clockwise.
 
     Attributes:
@@ -114,7 +111,7 @@ class Outline(Struct, frozen=True, kw_only=True):
     fabric: str
 
 
-class Regular(Struct, frozen=True, kw_only=True):
+class Regular(Value, kw_only=True):
     """A regular polygon of one cloth; `side` is the finished side length, side A at the foot."""
 
     sides: int
@@ -136,8 +133,7 @@ def seen_of(top: Top) -> tuple[Fraction, Fraction] | None:
             return finished_size(patchwork)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Opening:
+class Opening(Value, kw_only=True):
     """The turning opening as asked for; None leaves the choice to the geometry.
 
     Attributes:
@@ -151,15 +147,14 @@ class Opening:
     start: Fraction | None
 
 
-class Filling(Struct, frozen=True):
+class Filling(Value):
     """A layer between top and backing; `less` is how much smaller it is cut on every side."""
 
     fabric: str
     less: Fraction
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Project:
+class Project(Value, kw_only=True):
     """One blanket, settled: any one of border, backing or finished size has given the others.
 
     Attributes:

@@ -12,9 +12,8 @@ from itertools import combinations
 from math import atan2, degrees, hypot, pi, tan
 from string import ascii_uppercase
 
-from msgspec import Struct
-
 from cutpaths.project.model import SIDES_MOST
+from cutpaths.values import Value
 
 SHARPEST, FLATTEST = 60, 170  # degrees, inside a corner
 CORNER_SLACK = 0.001  # degrees; an equilateral triangle computes as 59.99999999999999
@@ -22,7 +21,7 @@ CORNER_SLACK = 0.001  # degrees; an equilateral triangle computes as 59.99999999
 Point = tuple[Fraction, Fraction]
 
 
-class Ring(Struct, frozen=True):
+class Ring(Value):
     """A convex outline, counter-clockwise, with no corner of 180 degrees.
 
     Attributes:

@@ -9,11 +9,10 @@ from collections.abc import Mapping
 from enum import StrEnum
 from fractions import Fraction
 
-from msgspec import Struct
-
 from cutpaths.project.blocks import Block, Sashing, SetBlock, sizes_of, with_sashing
 from cutpaths.project.cells import Cell
 from cutpaths.project.roots import ROOT2
+from cutpaths.values import Value
 
 
 class Pressing(StrEnum):
@@ -30,7 +29,7 @@ class Run(StrEnum):
     DOWN = "down"
 
 
-class Squares(Struct, frozen=True, kw_only=True):
+class Squares(Value, kw_only=True):
     """Squares of one size in columns and rows.
 
     Attributes:
@@ -52,7 +51,7 @@ class Squares(Struct, frozen=True, kw_only=True):
         return len(self.chart)
 
 
-class Grid(Struct, frozen=True, kw_only=True):
+class Grid(Value, kw_only=True):
     """Columns and rows, each of its own finished size, and the cells that fill them.
 
     Attributes:
@@ -66,7 +65,7 @@ class Grid(Struct, frozen=True, kw_only=True):
     cells: tuple[Cell, ...]
 
 
-class Blocks(Struct, frozen=True, kw_only=True):
+class Blocks(Value, kw_only=True):
     """Blocks set in the rows of a larger grid.
 
     Attributes:
@@ -80,7 +79,7 @@ class Blocks(Struct, frozen=True, kw_only=True):
     sashing: Sashing | None
 
 
-class OnPoint(Struct, frozen=True, kw_only=True):
+class OnPoint(Value, kw_only=True):
     """Squares on point, with triangles at the sides and in the corners.
 
     Attributes:
@@ -95,7 +94,7 @@ class OnPoint(Struct, frozen=True, kw_only=True):
     setting: str
 
 
-class Strips(Struct, frozen=True, kw_only=True):
+class Strips(Value, kw_only=True):
     """Strips of given finished widths, from the left or from the head, all of one length."""
 
     widths: tuple[Fraction, ...]
@@ -104,7 +103,7 @@ class Strips(Struct, frozen=True, kw_only=True):
     run: Run
 
 
-class Bricks(Struct, frozen=True, kw_only=True):
+class Bricks(Value, kw_only=True):
     """Bricks of one finished size; every second row is shifted by half a brick.
 
     Attributes:

@@ -7,29 +7,28 @@ from the head and its column from the left, both from 1.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cached_property
 
-from msgspec import Struct
+from cutpaths.values import Value
 
-_CELL_NAME = re.compile(r"r([1-9][0-9]{0,5})c([1-9][0-9]{0,5})", re.ASCII)
+_CELL_NAME = r"r([1-9][0-9]{0,5})c([1-9][0-9]{0,5})"
 
 
-class Print(Struct, frozen=True):
+class Print(Value):
     """A fabric and how many squares of it there are."""
 
     name: str
     count: int
 
 
-class Group(Struct, frozen=True):
+class Group(Value):
     """Prints whose squares are spread evenly over the rows, such as the light ones."""
 
     name: str
     prints: tuple[str, ...]
 
 
-class Pin(Struct, frozen=True):
+class Pin(Value):
     """A cell that has its print already."""
 
     row: int
@@ -37,8 +36,7 @@ class Pin(Struct, frozen=True):
     fabric: str
 
 
-@dataclass(frozen=True, kw_only=True)  # no slots: they leave no room for what is worked out once
-class ArrangeRules:
+class ArrangeRules(Value, kw_only=True, dict=True):  # room for what is worked out once
     """What a layout of the prints of one top must keep.
 
     Attributes:
@@ -101,5 +99,5 @@ def read_cell_name(name: str) -> tuple[int, int] | None:
     >>> read_cell_name("r1c12"), read_cell_name("r01c1"), read_cell_name("r0c1")
     ((0, 11), None, None)
     """
-    found = _CELL_NAME.fullmatch(name)
+    found = re.fullmatch(_CELL_NAME, name)
     return (int(found[1]) - 1, int(found[2]) - 1) if found else None

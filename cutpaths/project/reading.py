@@ -6,7 +6,6 @@ rules of each table, the border that needs the top.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from cutpaths import source
@@ -39,6 +38,7 @@ from cutpaths.project.swatch_notes import with_swatch_notes
 from cutpaths.project.tops import top_flaws, top_of
 from cutpaths.project.variants import chosen, variants_of
 from cutpaths.source import Source
+from cutpaths.values import replace
 
 if TYPE_CHECKING:
     from pathlib import Path

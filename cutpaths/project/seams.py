@@ -5,19 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from msgspec import Struct
-
 from cutpaths.lengths import INCH, Unit, exact_text
 from cutpaths.project.flaws import Flaw
 from cutpaths.project.model import Construction
 from cutpaths.project.shape import FileTable
+from cutpaths.values import Value
 
 # Common practice, no source: 1/4 in seams and trim, basting half way. Metric work uses whole mm.
 ALLOWANCE = INCH / 4
 ALLOWANCE_METRIC = Fraction(6)
 
 
-class Seams(Struct, frozen=True, kw_only=True):
+class Seams(Value, kw_only=True):
     """How a blanket is sewn: construction, distances in mm, and the unit that messages use."""
 
     unit: Unit

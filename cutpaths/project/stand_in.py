@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import TypeGuard
 
 from cutpaths.project.flaws import Flaw, stop_at
 from cutpaths.project.kinds import PATCHES_MOST
 from cutpaths.source import Source, merged
+from cutpaths.values import replace
 
 
 def with_chart(text: Source) -> Source:

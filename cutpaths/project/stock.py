@@ -6,13 +6,11 @@ Width runs from selvage to selvage, length along the selvage.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
-from msgspec import Struct
-
 from cutpaths.lengths import INCH, YARD, Unit
+from cutpaths.values import Value
 
 Size = tuple[Fraction, Fraction]
 
@@ -42,15 +40,14 @@ class Run(StrEnum):
     EITHER = "either"
 
 
-class OnHand(Struct, frozen=True, kw_only=True):
+class OnHand(Value, kw_only=True):
     """Cloth that is there already; `size` is width and length, None for one unit as it is sold."""
 
     size: Size | None
     count: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stock:
+class Stock(Value, kw_only=True):
     """One fabric as it is bought.
 
     Attributes:
@@ -94,8 +91,7 @@ class Stock:
     on_hand: tuple[OnHand, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Join:
+class Join(Value, kw_only=True):
     """How a backing is joined of panels.
 
     Attributes:
@@ -111,7 +107,7 @@ class Join:
     allowance: Fraction
 
 
-class Usual(Struct, frozen=True, kw_only=True):
+class Usual(Value, kw_only=True):
     """What holds where a file gives nothing; common practice, no source, but for the width."""
 
     width: Fraction  # St. Croix Quilters (guild): plan on 40 to 42 of 44/45 in

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.lengths import Unit, exact_text
@@ -22,6 +21,7 @@ from cutpaths.project.stock import (
 )
 from cutpaths.project.stock_shape import StockTable
 from cutpaths.source import KeyPath
+from cutpaths.values import replace
 
 PLIES_MOST = 20
 PARTS = ("backing", "filling", "panels", "patches", "top")

@@ -1,5 +1,7 @@
 """The shape of what a project file says of buying and joining cloth."""
 
+from __future__ import annotations
+
 from typing import Annotated, Literal
 
 from msgspec import Meta

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import os.path
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from cutpaths.project.model import Project
+from cutpaths.values import replace
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -10,10 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from hashlib import sha256
-
-from msgspec import Struct
 
 from cutpaths.lengths import shown
 from cutpaths.project.flaws import Flaw, stop_at
@@ -21,6 +18,7 @@ from cutpaths.project.kinds import NAME_PATTERN
 from cutpaths.project.shape import FileTable
 from cutpaths.project.spelling import nearest_name
 from cutpaths.source import KeyPath, Source, merged
+from cutpaths.values import Value, replace
 
 SIZE, COLORWAY = "size", "colorway"
 KINDS = (SIZE, COLORWAY)
@@ -29,7 +27,7 @@ VARIANTS_MOST = 100
 KEPT = frozenset({"format", "include", "units", *KINDS})
 
 
-class Variants(Struct, frozen=True):
+class Variants(Value):
     """The names of a project's sizes and colorways, in the order of the file."""
 
     sizes: tuple[str, ...]

@@ -7,7 +7,6 @@ in another unit, a misread one among enough others, and names what to do about i
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 import numpy as np
@@ -21,13 +20,13 @@ from cutpaths.projector.precision import best_next, determined, error_map, level
 from cutpaths.projector.rig import Rig
 from cutpaths.projector.view import View
 from cutpaths.projector.wrong_unit import unit_findings
+from cutpaths.values import Value, replace
 
 DOUBTFUL = 2.5  # standard errors; one good reading in eighty is beyond
 WEAK = 20.0  # expected error anywhere, in standard deviations of a reading
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Residual:
+class Residual(Value, kw_only=True):
     """What is left of one reading.
 
     Attributes:
@@ -45,8 +44,7 @@ class Residual:
     doubtful: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Calibration:
+class Calibration(Value, kw_only=True):
     """A calibrated picture.
 
     Attributes:

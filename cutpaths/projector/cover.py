@@ -9,7 +9,6 @@ askew is not looked at.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from itertools import product
 
 from cutpaths.geometry.polygons import box
@@ -17,6 +16,7 @@ from cutpaths.projector.cover_search import fewest
 from cutpaths.projector.needs import Box
 from cutpaths.projector.window import Window
 from cutpaths.shapes import Motion
+from cutpaths.values import replace
 
 SLACK_MM = 1e-6
 

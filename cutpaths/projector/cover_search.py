@@ -9,15 +9,14 @@ that more windows are needed.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
 from cutpaths.projector.window import Window
+from cutpaths.values import Value
 
 NODES_MOST = 4_000
 
 
-@dataclass(frozen=True, slots=True)
-class Cover:
+class Cover(Value):
     """Windows that hold everything, and the count below which those at hand cannot go."""
 
     windows: tuple[Window, ...]
@@ -56,8 +55,7 @@ def _greedy(candidates: Sequence[Window], everything: int) -> tuple[Window, ...]
     return tuple(chosen)
 
 
-@dataclass(frozen=True, slots=True)
-class _Search:
+class _Search(Value):
     """What is left to choose from.
 
     Attributes:

@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,6 +18,7 @@ from numpy.typing import NDArray
 from cutpaths.projector.rig import Rig
 from cutpaths.projector.view import Matrix, View, product, view_of
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 Array = NDArray[np.float64]
 
@@ -31,8 +31,7 @@ DEPTH_LEAST = 0.05  # of gx + hy + 1 at the picture's corners: the picture ends 
 STARTS = ((0.0, 0.0), (0.3, 0.0), (-0.3, 0.0), (0.0, 0.3), (0.0, -0.3))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Readings:
+class Readings(Value, kw_only=True):
     """All that was read, as numbers.
 
     Attributes:
@@ -76,8 +75,7 @@ class Readings:
         )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fit:
+class Fit(Value, kw_only=True):
     """The best numbers, what is left of each reading (model less tape), and how both hang together.
 
     Attributes:

@@ -8,7 +8,6 @@ Placements that show the same share one frame: the cloth is turned, the picture 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from cutpaths.errors import InputError
 from cutpaths.geometry.assembly import Piece
@@ -28,10 +27,10 @@ from cutpaths.projector.needs import Need, Wanted, needs_of
 from cutpaths.projector.view import View
 from cutpaths.projector.window import Window
 from cutpaths.shapes import Motion, Point
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Room:
+class Room(Value):
     """The part of the picture that frames use: a rectangle, and where it lies on the table."""
 
     width: float
@@ -39,8 +38,7 @@ class Room:
     motion: Motion
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Placement:
+class Placement(Value, kw_only=True):
     """One laying of the cloth.
 
     Attributes:
@@ -60,8 +58,7 @@ class Placement:
     error: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plan:
+class Plan(Value, kw_only=True):
     """All the placements of a piece.
 
     Attributes:
@@ -140,8 +137,7 @@ def plan(piece: Piece, room: Room, wanted: Wanted, calibration: float) -> Plan:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Step:
+class _Step(Value):
     window: Window
     lining_up: LiningUp
     shows: tuple[str, ...]

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import IntEnum
 
 from cutpaths.geometry.assembly import Piece
@@ -15,6 +14,7 @@ from cutpaths.geometry.marks import Mark, MarkKind, select
 from cutpaths.geometry.polygons import cross, distance, edges, sub, unit
 from cutpaths.projector.needs import Box
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 LAID_MM = 0.5  # a raw edge, or a mark, on a line of light
 PIN_MM = 1.5  # a pin, measured along a raw edge
@@ -45,8 +45,7 @@ class Hold(IntEnum):
     TWO_MARKS = 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LiningUp:
+class LiningUp(Value, kw_only=True):
     """How a window is lined up.
 
     Attributes:
@@ -69,8 +68,7 @@ class LiningUp:
         return math.hypot(calibration, self.error, laid / self.length * reach, PEN_MM)
 
 
-@dataclass(frozen=True, slots=True)
-class Earlier:
+class Earlier(Value):
     """A mark that is on the cloth already, and what it may be off by."""
 
     mark: Mark

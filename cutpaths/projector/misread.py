@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 
 import numpy as np
@@ -15,14 +14,14 @@ from cutpaths.projector.fit import Fit, Readings, fit, model
 from cutpaths.projector.precision import standard_errors
 from cutpaths.projector.rig import Rig
 from cutpaths.projector.wrong_unit import is_factor, times, unit_read
+from cutpaths.values import Value
 
 TOGETHER = 4.0  # standard deviations: readings whose mean misfit is less may all be right
 AFTER = 2.5  # the same once the misread one is out
 CLEAR = 3.0  # times: how much better the best suspect explains the misfit than the next
 
 
-@dataclass(frozen=True, slots=True)
-class _Suspect:
+class _Suspect(Value):
     """A reading, the misfit of all others without it, and what they say it should be (mm)."""
 
     index: int

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 from itertools import pairwise
 
@@ -16,6 +15,7 @@ from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import CLOSED_KINDS, Mark, MarkKind
 from cutpaths.geometry.polygons import between, box, distance, middle
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 SIGN_REACH = 6.0  # how far a mark's sign reaches from its points
 LENGTH_LEAST = 40.0
@@ -48,8 +48,7 @@ class Wanted(StrEnum):
     CORNERS = "corners"  # and centers
 
 
-@dataclass(frozen=True, slots=True)
-class Need:
+class Need(Value):
     """Something that must be in one frame, as a whole: its name, its box, and a place in it."""
 
     name: str

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.lengths import Unit
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Distance:
+class Distance(Value):
     """What the tape says from one cross to another."""
 
     first: int
@@ -24,8 +23,7 @@ class Distance:
         return f"{self.first}-{self.second}"
 
 
-@dataclass(frozen=True, slots=True)
-class Position:
+class Position(Value):
     """Where a cross falls on a ruled mat, x right and y up."""
 
     cross: int
@@ -33,16 +31,14 @@ class Position:
     y: Fraction
 
 
-@dataclass(frozen=True, slots=True)
-class Lens:
+class Lens(Value):
     """Height of the lens above the table, and tape readings from the lens to crosses."""
 
     height: Fraction
     distances: tuple[tuple[int, Fraction], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rig:
+class Rig(Value, kw_only=True):
     """A projector, its picture, and what was measured on the table.
 
     Attributes:

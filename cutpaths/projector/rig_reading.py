@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
@@ -12,6 +11,7 @@ from cutpaths.project.file_reader import FileReader
 from cutpaths.projector.rig import Distance, Lens, Position, Rig, usual_inset
 from cutpaths.projector.rig_rules import USUAL_MARGIN, rig_flaws, within_of
 from cutpaths.projector.rig_shape import LensTable, RigTable
+from cutpaths.values import replace
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -6,16 +6,14 @@ It keeps straight lines straight.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from cutpaths.geometry.polygons import Ring, cross, sub
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 Matrix = tuple[float, float, float, float, float, float, float, float, float]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class View:
+class View(Value, kw_only=True):
     """A calibrated picture.
 
     Attributes:

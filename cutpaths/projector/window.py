@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from cutpaths.projector.needs import Box
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Window:
+class Window(Value):
     """A window: lower left corner, size, whether it is turned by a quarter, and what it holds.
 
     What it holds are bits: of the boxes that it must hold with others, by their numbers.

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import Ring, corner_angle, distance, edges
 from cutpaths.project.model import Outline, Project, Regular
 from cutpaths.proof.taped import raw_as_taped
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class AskedSide:
+class AskedSide(Value):
     """A side's length along the seam, and the corner in degrees where it starts."""
 
     length: float

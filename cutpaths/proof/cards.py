@@ -7,7 +7,6 @@ backing that they mark, the template turned over if its cut-outs come the other 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import shapely
 from shapely import LineString, Polygon
@@ -31,13 +30,13 @@ from cutpaths.proof.paper import Paper
 from cutpaths.proof.planes import Line, ahead, common, less, outside
 from cutpaths.proof.waste import beyond_trim
 from cutpaths.shapes import Circle, Motion, Path, Point
+from cutpaths.values import Value
 
 # How far a template reaches along the raw edges past the dots; our own choice.
 PAST_DOTS_MM = 25.4
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Card:
+class Card(Value, kw_only=True):
     """A template laid on one corner.
 
     Attributes:

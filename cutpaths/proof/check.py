@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from cutpaths.errors import ProofError
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Check:
+class Check(Value, kw_only=True):
     """One fact.
 
     Attributes:
@@ -32,8 +30,7 @@ class Check:
         return f"{self.name}{place}: expected {self.expected}, found {self.found}. {self.claim}"
 
 
-@dataclass(frozen=True, slots=True)
-class Proof:
+class Proof(Value):
     """All the facts of one kit, in the order of making it."""
 
     checks: tuple[Check, ...]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from shapely import Polygon
 
@@ -13,6 +12,7 @@ from cutpaths.proof.check import Check
 from cutpaths.proof.paper import Paper
 from cutpaths.proof.planes import apart, around, beside
 from cutpaths.proof.reading import Fault, Reading, faultless, judge
+from cutpaths.values import replace
 
 _NAME = "filling-inside"
 _CLAIM = (

@@ -7,7 +7,6 @@ cuts it off there, turns it over and lays it on top in reversed order, as cloth 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import shapely
 from shapely import Polygon
@@ -32,12 +31,12 @@ from cutpaths.proof.planes import (
 )
 from cutpaths.proof.reading import Reading, judge
 from cutpaths.proof.tolerances import area_slack
+from cutpaths.values import Value
 
 _TOP, _BODY, _TIP = "TOP", "BODY", "TIP"
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
+class Layer(Value):
     """One layer of cloth: `TOP`, `BODY`, `TIP`, or the letter of the side that was folded."""
 
     name: str

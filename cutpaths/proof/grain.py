@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.geometry.assembly import Grain, Piece
@@ -23,6 +22,7 @@ from cutpaths.proof.planes import angle_between
 from cutpaths.proof.reading import Fault, Reading, angle, faultless, judge
 from cutpaths.proof.tolerances import ANGLE_DEGREES
 from cutpaths.shapes import Motion, Point
+from cutpaths.values import replace
 
 _NAME = "grain-kept"
 _CLAIM = (

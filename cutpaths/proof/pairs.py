@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
 
 import shapely
 from shapely import Polygon
@@ -25,6 +24,7 @@ from cutpaths.proof.patches import finished_ring
 from cutpaths.proof.planes import SHARPEST_TIP, Line, beside, common, outside
 from cutpaths.proof.reading import Measure, Reading, count, judge
 from cutpaths.proof.tolerances import PLACE_MM
+from cutpaths.values import replace
 
 # Fabrics of a unit in the order of the alphabet, and its finished side in mm.
 Unit = tuple[tuple[str, ...], float]

@@ -8,7 +8,6 @@ top's. Folded over, nothing is sewn: the centers lie on one another.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from cutpaths.geometry.assembly import Face, Piece
 from cutpaths.geometry.marks import Mark, MarkKind, corner_name, letter
@@ -19,12 +18,12 @@ from cutpaths.proof.planes import Line, fold, off_segment
 from cutpaths.proof.reading import Measure
 from cutpaths.proof.taped import seam_as_taped
 from cutpaths.shapes import IDENTITY, Motion, Point
+from cutpaths.values import Value
 
 Key = tuple[MarkKind, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Laid:
+class Laid(Value):
     """A piece laid down: its outline and its marks by kind and place, where they lie then."""
 
     outline: Ring
@@ -56,8 +55,7 @@ def lay(piece: Piece, motion: Motion) -> Laid:
     return Laid(motion.ring(piece.outline), {key: tuple(found) for key, found in marks.items()})
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Paper:
+class Paper(Value, kw_only=True):
     """What lies on the paper.
 
     Attributes:

@@ -7,7 +7,6 @@ first, so that neighbours that share a seam share its very points.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -25,14 +24,14 @@ from cutpaths.proof.planes import SHARPEST_TIP, Tiling, less, strip, tiling
 from cutpaths.proof.reading import Measure, Reading, judge
 from cutpaths.proof.tolerances import PLACE_MM, area_slack
 from cutpaths.shapes import Motion
+from cutpaths.values import Value, replace
 
 Array = NDArray[Any]
 # Decimals of a millimetre to which shared seams are rounded; no coarser than `PLACE_MM`.
 _SHARED_DECIMALS = 6
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Patches:
+class Patches(Value, kw_only=True):
     """Every patch of a patchwork laid down.
 
     Attributes:

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import shapely
@@ -26,6 +25,7 @@ from cutpaths.geometry.polygons import (
 )
 from cutpaths.proof.tolerances import JOIN_MM, PLACE_MM, STRIP_MM, area_slack
 from cutpaths.shapes import Motion, Point
+from cutpaths.values import Value
 
 Line = tuple[Point, Point]
 
@@ -141,8 +141,7 @@ def is_nothing(area: BaseGeometry) -> bool:
     return area.area <= area.length * STRIP_MM
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tiling:
+class Tiling(Value, kw_only=True):
     """How parts fill an outline; areas in mm², all 0 where they tile it exactly.
 
     Attributes:

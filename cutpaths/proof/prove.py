@@ -7,7 +7,6 @@ shapes, marks, faces or letters are wrong there is nothing to sew, and the proof
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
@@ -25,12 +24,12 @@ from cutpaths.proof.patches import Patches
 from cutpaths.proof.soundness import marks_whole, shapes_sound
 from cutpaths.proof.templates import templates
 from cutpaths.proof.wanted import Wanted, wanted_folded, wanted_turned
+from cutpaths.values import Value
 
 _Checks = tuple[Check, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Sewing:
+class _Sewing(Value, kw_only=True):
     """What the proof of one construction is made of."""
 
     wanted: Callable[[Kit], tuple[Wanted, ...]]

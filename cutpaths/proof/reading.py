@@ -9,16 +9,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from cutpaths.lengths import FINEST, INCH, Ruler, Unit, decimals, nearest
 from cutpaths.proof.check import Check
 from cutpaths.proof.tolerances import ANGLE_DEGREES, COUNT, PLACE_MM
+from cutpaths.values import Value, replace
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading:
+class Reading(Value, kw_only=True):
     """One value as expected and as found at one place.
 
     Attributes:
@@ -44,8 +43,7 @@ class Reading:
         return off / self.slack if math.isfinite(gap) else math.inf
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(Value):
     """Makes readings whose texts are as one ruler shows them."""
 
     ruler: Ruler
@@ -167,8 +165,7 @@ def _all_alike(readings: Sequence[Reading]) -> bool:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Value):
     """Something that is wrong with a piece."""
 
     at: str

@@ -6,7 +6,6 @@ Only the kinds listed here are judged: what is drawn beside them is free.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import distance
@@ -14,6 +13,7 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import BackingCorners
 from cutpaths.proof.paper import corner_names, side_names
 from cutpaths.proof.tolerances import PLACE_MM
+from cutpaths.values import Value
 
 # Sides longer than this carry quarter marks; common practice, no source.
 QUARTERS_FROM_MM = 24 * 25.4
@@ -40,8 +40,7 @@ _FOLDED_ONLY = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Value):
     """How often a piece must carry a mark; any of `counts` will do."""
 
     piece: str

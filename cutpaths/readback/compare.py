@@ -9,14 +9,13 @@ from __future__ import annotations
 import math
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from cutpaths.readback.found import Found, Kind, Point, Tile
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Slack:
+class Slack(Value, kw_only=True):
     """How much a file may be off.
 
     Attributes:

@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
 from cutpaths.drawing import Document
 from cutpaths.lengths import Unit
@@ -18,6 +17,7 @@ from cutpaths.readback.compare import differences, order_difference, place_diffe
 from cutpaths.readback.dxf_tags import Block, Entity, Structure, structure
 from cutpaths.readback.expected import entities_of
 from cutpaths.readback.found import Found, Kind, Point, ReadError
+from cutpaths.values import Value, replace
 
 # DXF reference, header variables: $INSUNITS.
 _MM = {1: 25.4, 4: 1.0, 5: 10.0, 6: 1000.0}
@@ -26,8 +26,7 @@ _ANCHORS = ("start", "middle", "end")
 _ESCAPE = re.compile(r"%%%|\^ ")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class Sheet(Value, kw_only=True):
     """What a DXF file holds.
 
     Attributes:
@@ -108,8 +107,7 @@ def _header(parts: Structure, name: str, code: int) -> int:
     return int(_variable(parts, name).number(code))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _View:
+class _View(Value, kw_only=True):
     """Where the entities of a layout stand: scaled, turned by degrees, then shifted by mm."""
 
     blocks: dict[str, Block]

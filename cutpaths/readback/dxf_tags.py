@@ -6,15 +6,14 @@ Numbers are those of the file; no unit is known here. (DXF reference, "General D
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from cutpaths.readback.found import Point, ReadError
+from cutpaths.values import Value
 
 Tag = tuple[int, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Entity:
+class Entity(Value):
     """One entity, table entry or header variable: its type or name, and its tags."""
 
     name: str
@@ -58,16 +57,14 @@ class Entity:
             raise ReadError(f"{self.name} has {written!r} as group {code}") from None
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Value):
     """A named block: its base point and what it holds."""
 
     base: Point
     entities: tuple[Entity, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Structure:
+class Structure(Value, kw_only=True):
     """A file as its parts: header variables, layer names, blocks by name, entities."""
 
     header: dict[str, Entity]

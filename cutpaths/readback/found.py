@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from cutpaths.values import Value
 
 Point = tuple[float, float]
 
@@ -21,8 +22,7 @@ class Kind(StrEnum):
     DIMENSION = "dimension"
 
 
-@dataclass(frozen=True, slots=True)
-class Tile:
+class Tile(Value):
     """A picture of cloth that repeats.
 
     Attributes:
@@ -37,8 +37,7 @@ class Tile:
     place: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
+class Found(Value, kw_only=True):
     """One item of a file.
 
     Attributes:

@@ -10,12 +10,12 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from cutpaths.drawing import Document, Drawing
 from cutpaths.readback.expected import strokes_of
 from cutpaths.readback.found import Found, Kind, Point, ReadError
+from cutpaths.values import Value
 
 MM = 0.025
 # Half a unit, and a float's last digits.
@@ -27,8 +27,7 @@ SHOWN = 20
 _COMMAND = re.compile(r"(IN|PS|SP|PA|PU|PD)(-?[0-9]+(?:,-?[0-9]+)*)?;")
 
 
-@dataclass(frozen=True, slots=True)
-class Plot:
+class Plot(Value):
     """What a plotter makes of a file.
 
     Attributes:

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from typing import Any
 
 from cutpaths.drawing import Document, Drawing, flatten
@@ -23,6 +22,7 @@ from cutpaths.readback.pdf_objects import Name, PdfFile, Reference, read_objects
 from cutpaths.readback.pdf_texts import text_differences
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Path, Text
+from cutpaths.values import replace
 
 SLACK = Slack(coordinate=0.002, length=0.006, area=0.002)
 _DEPTH_MOST = 50

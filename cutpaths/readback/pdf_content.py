@@ -7,12 +7,12 @@ that nothing can move or hide a line unseen. Colours are fractions of red, green
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field, replace
 from typing import Any
 
 from cutpaths.readback.found import Point, ReadError
 from cutpaths.readback.pdf_fonts import Font
 from cutpaths.readback.pdf_objects import Name, Operator, Scanner
+from cutpaths.values import State, Value, field, replace
 
 MM = 25.4 / 72
 
@@ -24,8 +24,7 @@ _PAINTING = {"S": (False, True), "f": (True, False), "B": (True, True), "n": (Fa
 _SILENT = {"M", "J", "j", "i", "BMC", "W", "W*", "ri"}
 
 
-@dataclass(frozen=True, slots=True)
-class Route:
+class Route(Value):
     """A part of a path: the ends of its segments, in mm."""
 
     points: tuple[Point, ...]
@@ -33,8 +32,7 @@ class Route:
     curved: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mark:
+class Mark(Value, kw_only=True):
     """A path as it was painted.
 
     Attributes:
@@ -51,8 +49,7 @@ class Mark:
     dashes: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Run:
+class Run(Value, kw_only=True):
     """A run of text: where its baseline starts and ends, and how high a capital is, in mm."""
 
     string: str
@@ -62,8 +59,7 @@ class Run:
     colour: str
 
 
-@dataclass(frozen=True, slots=True)
-class Content:
+class Content(Value):
     """What a page shows, in its order; `clips` are the outlines that hide what is beyond them."""
 
     marks: tuple[Mark, ...]
@@ -71,8 +67,7 @@ class Content:
     clips: tuple[Route, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _State:
+class _State(Value):
     """The graphics state, as far as it matters."""
 
     matrix: Matrix = (MM, 0.0, 0.0, MM, 0.0, 0.0)
@@ -104,8 +99,7 @@ def read_content(data: bytes, fonts: dict[str, Font]) -> Content:
     return Content(tuple(page.marks), tuple(page.runs), tuple(page.clips))
 
 
-@dataclass(slots=True)
-class _Page:
+class _Page(State):
     """Does one operator after the other."""
 
     fonts: dict[str, Font]

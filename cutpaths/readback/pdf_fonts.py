@@ -8,18 +8,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
 from cutpaths.readback.found import ReadError
 from cutpaths.readback.pdf_objects import Name, PdfFile
+from cutpaths.values import Value
 
 _BLOCK = re.compile(rb"begin(bfchar|bfrange)(.*?)end(?:bfchar|bfrange)", re.DOTALL)
 _CODES = re.compile(rb"<([0-9A-Fa-f]*)>")
 
 
-@dataclass(frozen=True, slots=True)
-class Font:
+class Font(Value):
     """What is known of a font.
 
     Attributes:

@@ -9,10 +9,10 @@ from __future__ import annotations
 import re
 import zlib
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from typing import Any
 
 from cutpaths.readback.found import ReadError
+from cutpaths.values import State, Value, field
 
 _SPACE = re.compile(rb"(?:[\0\t\n\f\r ]+|%[^\r\n]*)*")
 _END = rb"(?=[\0\t\n\f\r /<>\[\]()%]|\Z)"
@@ -25,37 +25,32 @@ _ESCAPES = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f"}
 _TABLES_MOST = 16
 
 
-@dataclass(frozen=True, slots=True)
-class Name:
+class Name(Value):
     """A name, without its slash."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Reference:
+class Reference(Value):
     """Points to an object by its number."""
 
     number: int
 
 
-@dataclass(frozen=True, slots=True)
-class Operator:
+class Operator(Value):
     """A word that is no value: an operator of a content stream, or `obj`, `stream` and the like."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Stream:
+class Stream(Value):
     """A stream: its dictionary and its bytes as they stand in the file."""
 
     entries: dict[str, Any]
     raw: bytes
 
 
-@dataclass(slots=True)
-class Scanner:
+class Scanner(State):
     """Reads values one after the other. Numbers are floats, texts bytes, dictionaries by name."""
 
     data: bytes
@@ -155,8 +150,7 @@ class Scanner:
         return found
 
 
-@dataclass(slots=True)
-class PdfFile:
+class PdfFile(State):
     """The objects of a file by number, read when they are asked for."""
 
     data: bytes

@@ -10,7 +10,6 @@ from __future__ import annotations
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
 from cutpaths.drawing import Document
 from cutpaths.lengths import Unit
@@ -18,6 +17,7 @@ from cutpaths.readback.compare import differences, order_difference, place_diffe
 from cutpaths.readback.expected import strokes_of
 from cutpaths.readback.found import Found, Kind, Point, ReadError
 from cutpaths.readback.svg_paint import Paints, read_paints
+from cutpaths.values import Value, replace
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _MM = {
@@ -52,8 +52,7 @@ _ATTRIBUTES = {
 _SILENT = {"title", "desc", "metadata", "defs"}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class Sheet(Value, kw_only=True):
     """What an SVG file holds.
 
     Attributes:
@@ -116,8 +115,7 @@ def read(data: bytes) -> Sheet:
     return Sheet(size=size, view=view, filled=filled, items=items)
 
 
-@dataclass(frozen=True, slots=True)
-class _Page:
+class _Page(Value):
     """Turns elements into items in mm."""
 
     size: Point

@@ -10,9 +10,9 @@ import re
 import xml.etree.ElementTree as ET
 from base64 import b64decode
 from binascii import Error as Base64Error
-from dataclasses import dataclass, replace
 
 from cutpaths.readback.found import ReadError, Tile
+from cutpaths.values import Value, replace
 
 _SVG = "{http://www.w3.org/2000/svg}"
 _HREF = "{http://www.w3.org/1999/xlink}href"
@@ -24,8 +24,7 @@ _FILL = re.compile(r"(?:url\(#([a-z0-9-]+)\) )?(#[0-9a-f]{6})")
 _PAINTED = {"d", "fill", "stroke"}
 
 
-@dataclass(frozen=True, slots=True)
-class Paints:
+class Paints(Value):
     """The prints of a file, by the names of their patterns."""
 
     tiles: dict[str, Tile]

@@ -7,7 +7,6 @@ has sheets of its own, turned and counted from where the plotter does.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, expand, move
 from cutpaths.errors import Finding, InputError
@@ -23,13 +22,13 @@ from cutpaths.roles import Machine, Role
 from cutpaths.shapes import Circle, Motion, Path, Text
 from cutpaths.sheets.cutter import machine_items
 from cutpaths.sheets.sheet import SCALE_MM, Output, Wishes, scale_square
+from cutpaths.values import Value
 
 _PLOTTER_FORMATS = frozenset({"hpgl", "hpgl-old"})
 _SCALE_ROOM = 2.0  # mm kept free round the scale squares, beside the margin
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BedRun:
+class BedRun(Value, kw_only=True):
     """What is written for a run.
 
     Attributes:

@@ -8,7 +8,6 @@ those at the head count the patches of the first row, those at the foot those of
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import accumulate, pairwise
 
@@ -25,12 +24,12 @@ from cutpaths.project.patchwork import (
     finished_size,
 )
 from cutpaths.project.roots import ROOT2
+from cutpaths.values import Value
 
 Places = tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Names:
+class Names(Value, kw_only=True):
     """The middles of what is named.
 
     Attributes:

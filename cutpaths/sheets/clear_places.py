@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
 from itertools import pairwise
 
 from cutpaths.drawing import Dimension, Item, Placed, dimension_parts, move, text_paths
 from cutpaths.geometry.polygons import Ring, box, cross, edges, sub
 from cutpaths.shapes import Circle, Motion, Path, Point, Text
+from cutpaths.values import Value, field
 
 # This far round its ink a text is its own.
 TEXT_GAP = 1.2
@@ -23,8 +23,7 @@ _CIRCLE_SIDES = 16
 Segment = tuple[Point, Point]
 
 
-@dataclass(frozen=True, slots=True)
-class _Drawn:
+class _Drawn(Value):
     """What is drawn: boxes of texts, lines, and extension lines of dimensions."""
 
     texts: list[Ring] = field(default_factory=list)

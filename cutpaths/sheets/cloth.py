@@ -7,7 +7,6 @@ by a diagonal. The cloth's own edges are drawn as dimensions are: nothing is cut
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
@@ -25,6 +24,7 @@ from cutpaths.sheets.data import DataDocument, TableDocument
 from cutpaths.sheets.sheet import Output, about, fit, label
 from cutpaths.sheets.wrap import wrapped
 from cutpaths.strokes import text_width
+from cutpaths.values import Value
 
 FORMATS = ("svg", "dxf")
 PEN = Pen(text_as_strokes=False)
@@ -32,8 +32,7 @@ TITLE = 16.0
 LEADING = 1.7
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lettering:
+class Lettering(Value, kw_only=True):
     """How a plan is lettered; heights of capitals in mm.
 
     Attributes:
@@ -233,6 +232,10 @@ class _Cuts:
         if size < letters.least:
             lines = lines[:1]
             size = min(letters.most, 0.85 * wide / text_width(lines[0], 1.0), 0.5 * high)
+        if size < letters.readable:
+            # Where its name is too long, its size may still be short enough.
+            lines = [size_of]
+            size = min(letters.most, 0.85 * wide / text_width(size_of, 1.0), 0.5 * high)
         if size < letters.readable:
             return
         off = (len(lines) - 1) * size * LEADING / 2 - size / 2

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from cutpaths.drawing import Document
@@ -11,7 +10,6 @@ from cutpaths.drawing import Document
 Cell = str | int | float | bool
 
 
-@dataclass(frozen=True, slots=True)
 class TableDocument(Document):
     """A document that is a table: the names of its columns, and rows of as many cells."""
 
@@ -19,7 +17,6 @@ class TableDocument(Document):
     rows: tuple[tuple[Cell, ...], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class DataDocument(Document):
     """A document that is a tree of plain values: text, numbers, booleans, None, lists, mappings."""
 

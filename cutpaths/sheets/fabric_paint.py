@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 
 from cutpaths.paint import Colour, Paint, Print, mixed
 from cutpaths.project.model import Fabric
 from cutpaths.shapes import IDENTITY, Motion, shift
 from cutpaths.sheets.palette import colours_of
+from cutpaths.values import Value, replace
 
 BLACK, WHITE = (0, 0, 0), (255, 255, 255)
 EDGE_PART = 0.4
@@ -20,8 +20,7 @@ PLACES = 8
 _NEXT = 5  # has no divisor with PLACES, so that all of them come in turn
 
 
-@dataclass(frozen=True, slots=True)
-class Cloth:
+class Cloth(Value):
     """A fabric's colour and its print, where it has one."""
 
     colour: Colour

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.drawing import Document, Drawing
 from cutpaths.figures import figures_of
@@ -11,6 +10,7 @@ from cutpaths.figures.model import Group as FigureGroup
 from cutpaths.pieces import Kit
 from cutpaths.proof.check import Proof
 from cutpaths.sheets.sheet import Output
+from cutpaths.values import Value
 
 MAIN = "Blanket"  # the group of figures that is open at once
 FRONT = "picture-front"  # the picture at the head of the page
@@ -31,8 +31,7 @@ SAYS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Shelf:
+class Shelf(Value):
     """A folder of the hand-over: its heading, and what its files are for in a line or two."""
 
     title: str
@@ -81,8 +80,7 @@ CAUTIONS = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Filed:
+class Filed(Value, kw_only=True):
     """A file that has been made: what it is of, where it stands, how long it is.
 
     `path` is relative to the page, with `/`; `size` in bytes.
@@ -93,8 +91,7 @@ class Filed:
     size: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Card:
+class Card(Value, kw_only=True):
     """One thing in all its formats.
 
     Attributes:
@@ -110,16 +107,14 @@ class Card:
     drawing: Drawing | None
 
 
-@dataclass(frozen=True, slots=True)
-class Group:
+class Group(Value):
     """The cards of one folder."""
 
     shelf: Shelf
     cards: tuple[Card, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class IndexContent:
+class IndexContent(Value, kw_only=True):
     """Everything on the page.
 
     Attributes:
@@ -143,7 +138,6 @@ class IndexContent:
     left_out: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
 class IndexDocument(Document):
     """A document that is the page of a folder: it has no sheets."""
 

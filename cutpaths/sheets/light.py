@@ -7,7 +7,6 @@ place itself would hide the pen's point.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import Mark, MarkKind
@@ -15,6 +14,7 @@ from cutpaths.projector.needs import Wanted, corner_of, shown_marks
 from cutpaths.roles import Role
 from cutpaths.shapes import Circle, Path, Point
 from cutpaths.sheets.signs import sign
+from cutpaths.values import Value
 
 DOT_GAP = 1.0  # from the place to where its arms start
 DOT_REACH = 5.0
@@ -29,8 +29,7 @@ _STEP_OF = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Ray:
+class Ray(Value):
     """One line of light: its role, the step of the work that it belongs to, and its path."""
 
     role: Role

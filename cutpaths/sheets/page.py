@@ -6,7 +6,6 @@ Millimetres in the frame of each piece; a station's `home` and `room` carry them
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from cutpaths.drawing import DECIMALS, Document
@@ -24,21 +23,20 @@ from cutpaths.shapes import Motion, Point
 from cutpaths.sheets.light import Ray, rays
 from cutpaths.sheets.rig_target import LIGHT
 from cutpaths.sheets.stations import Station
+from cutpaths.values import Value
 
 LETTER_GAP = 25.0
 SCALE_SQUARES = ((100.0, "100 mm"), (float(3 * INCH), "3 in"))
 
 
-@dataclass(frozen=True, slots=True)
-class Laid:
+class Laid(Value):
     """A piece and its stations."""
 
     piece: Piece
     stations: tuple[Station, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PageContent:
+class PageContent(Value, kw_only=True):
     """Everything on the page.
 
     Attributes:
@@ -89,7 +87,6 @@ class PageContent:
         }
 
 
-@dataclass(frozen=True, slots=True)
 class PageDocument(Document):
     """A document that is a page: it has no sheets."""
 

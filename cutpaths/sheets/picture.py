@@ -8,7 +8,6 @@ closes the turning opening; on a folded-over blanket just inside the border's fo
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 
 from cutpaths.drawing import Document, Item, move
 from cutpaths.figures import figures_of
@@ -25,6 +24,7 @@ from cutpaths.sheets.plate import WIDTH, Entry, Plate, drawing_of, pixel_of
 from cutpaths.sheets.seen import Part, back, edge, front, inner_edge
 from cutpaths.sheets.sheet import Output, about
 from cutpaths.sheets.side_letters import side_letters
+from cutpaths.values import replace
 
 FORMATS = ("svg", "png")
 ROOM = 32.0

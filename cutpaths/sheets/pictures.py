@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from cutpaths.pieces import Kit
 from cutpaths.sheets.chart import chart_sheets
 from cutpaths.sheets.fabric_paint import cloths_of
 from cutpaths.sheets.picture import picture_sheets
 from cutpaths.sheets.sheet import Output, Wishes
+from cutpaths.values import replace
 
 FORMATS = ("svg",)  # larger or smaller without loss, and no extra is needed for plain colours
 

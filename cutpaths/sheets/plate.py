@@ -8,7 +8,6 @@ What is shown is at true scale all the same.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
 
 from cutpaths.drawing import About, Drawing, Item, Pen, move
 from cutpaths.geometry.outlines import rectangle
@@ -20,6 +19,7 @@ from cutpaths.sheets.fabric_paint import WHITE
 from cutpaths.sheets.sheet import label
 from cutpaths.sheets.wrap import wrapped
 from cutpaths.strokes import text_width
+from cutpaths.values import State, Value, field
 
 WIDTH = 800  # pixels
 HEIGHT_MOST = 1200  # pixels of what is shown
@@ -39,16 +39,14 @@ _COLUMNS_APART = 24.0
 _COLUMNS_MOST = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Value):
     """A line of the key: a chip of cloth and what it is."""
 
     paint: Paint
     text: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plate:
+class Plate(Value, kw_only=True):
     """What a plate shows; texts are broken into lines that fit.
 
     Attributes:
@@ -119,8 +117,7 @@ def _pen(plate: Plate) -> Pen:
     )
 
 
-@dataclass(slots=True)
-class _Column:
+class _Column(State):
     """Lines and keys one below the other, as wide as the sheet without its margins.
 
     Attributes:

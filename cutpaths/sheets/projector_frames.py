@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from cutpaths.drawing import Document, Item
@@ -22,12 +21,12 @@ from cutpaths.sheets.light import Ray, rays
 from cutpaths.sheets.rig_target import PIXEL_MM, caution, picture, pixel
 from cutpaths.sheets.sheet import Output, about
 from cutpaths.sheets.stations import Station, planned
+from cutpaths.values import Value
 
 TITLE_HEIGHT = 10.0  # pixels for each 1000 of the picture's width
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Thrown:
+class Thrown(Value, kw_only=True):
     """A calibrated rig with the plans of the pieces.
 
     Attributes:

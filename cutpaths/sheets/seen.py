@@ -9,7 +9,6 @@ side shows, reflected in the fold.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 from cutpaths.geometry.assembly import Face, Piece
 from cutpaths.geometry.clip import clipped
@@ -17,10 +16,10 @@ from cutpaths.geometry.marks import MarkKind, letter, select
 from cutpaths.geometry.polygons import Ring, along, between, box, edges, offset, sub, unit
 from cutpaths.pieces import Kit
 from cutpaths.shapes import IDENTITY, Motion, Point
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
+class Part(Value, kw_only=True):
     """A part of the blanket as it is seen.
 
     Attributes:

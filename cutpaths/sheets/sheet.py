@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, expand, move
@@ -15,6 +14,7 @@ from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text, shift
 from cutpaths.sheets.pages.paper import Paper
 from cutpaths.strokes import missing_letters
+from cutpaths.values import Value
 
 if TYPE_CHECKING:
     from pathlib import Path as FolderPath
@@ -27,8 +27,7 @@ SCALE_MM = 100.0
 SCALE_INCHES = 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Output:
+class Output(Value, kw_only=True):
     """One document to write.
 
     Attributes:
@@ -48,8 +47,7 @@ class Output:
     folder: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wishes:
+class Wishes(Value, kw_only=True):
     """What a person may ask of the sheets.
 
     Attributes:

@@ -7,7 +7,6 @@ corner and each center is a frame of its own, in the middle of the picture.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.polygons import box, middle
@@ -20,12 +19,12 @@ from cutpaths.projector.needs import Box, Wanted, needs_of
 from cutpaths.roles import Role
 from cutpaths.shapes import Motion, Path, Point, shift
 from cutpaths.sheets.light import CUT_LINE, Ray, rays
+from cutpaths.values import Value
 
 PIN_REACH = 20.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Station:
+class Station(Value, kw_only=True):
     """One frame as it is stepped through.
 
     Attributes:

@@ -10,13 +10,13 @@ from __future__ import annotations
 import io
 import warnings
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from cutpaths.errors import DrawingError, Finding, InputError
 from cutpaths.paint import Colour, Print
 from cutpaths.project.model import Fabric, Swatch
+from cutpaths.values import Value
 
 if TYPE_CHECKING:
     from PIL.Image import Image
@@ -27,8 +27,7 @@ SIDE_MOST = 512  # pixels that are kept of its longer side
 ASPECT_MOST = 100  # times longer than wide; more is a slip
 
 
-@dataclass(frozen=True, slots=True)
-class Sample:
+class Sample(Value):
     """A print, and the colour that it has from afar."""
 
     print: Print

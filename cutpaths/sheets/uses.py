@@ -6,7 +6,6 @@ The order is that of a hand-over: what people read first, then what machines rea
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 
 from cutpaths.pieces import Kit
 from cutpaths.sheets.booklet.make import booklet_sheets
@@ -19,6 +18,7 @@ from cutpaths.sheets.pictures import pictures
 from cutpaths.sheets.projector import projector_sheets
 from cutpaths.sheets.records import records
 from cutpaths.sheets.sheet import Output, Wishes
+from cutpaths.values import replace
 
 USES: dict[str, Callable[[Kit, Wishes], tuple[Output, ...]]] = {
     "booklet": booklet_sheets,

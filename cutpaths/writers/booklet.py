@@ -11,7 +11,6 @@ Left out: swatches, links to other places, forms.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from importlib.resources import files
 from typing import Any, assert_never
 
@@ -42,6 +41,7 @@ from cutpaths.sheets.booklet.blocks import (
 )
 from cutpaths.sheets.booklet.booklet import Booklet, BookletDocument
 from cutpaths.strokes import text_width
+from cutpaths.values import State, field, replace
 from cutpaths.writers import svg
 from cutpaths.writers.typeset import typeset
 from cutpaths.writers.typst_text import CAPITAL, require_letters, texts
@@ -171,8 +171,7 @@ def _task(task: Task, pictures: _Pictures) -> Data:
     }
 
 
-@dataclass(slots=True)
-class _Pictures:
+class _Pictures(State):
     """Collects the files of pictures; a drawing shown twice is one file."""
 
     files: dict[str, bytes] = field(default_factory=dict)

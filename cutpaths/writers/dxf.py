@@ -13,7 +13,6 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, assert_never
 
 from cutpaths.drawing import (
@@ -32,6 +31,7 @@ from cutpaths.lengths import Unit
 from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text
 from cutpaths.strokes import text_width
+from cutpaths.values import Value, field
 from cutpaths.writers.dxf_setup import (
     FileUnit,
     dimension_values,
@@ -73,8 +73,7 @@ def render(document: Document) -> bytes:
         return to_bytes(doc)
 
 
-@dataclass(frozen=True, slots=True)
-class _Ink:
+class _Ink(Value):
     """Adds items to the layouts of one document.
 
     Attributes:

@@ -12,13 +12,13 @@ import io
 import logging
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 
 from cutpaths.drawing import About, Drawing, Pen, flatten
 from cutpaths.errors import DrawingError
 from cutpaths.lengths import INCH_MM, Unit
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Point
+from cutpaths.values import Value
 
 # ezdxf warns of homes that it cannot write its font list to; that is not for a person to read.
 logging.getLogger("ezdxf").addHandler(logging.NullHandler())
@@ -53,8 +53,7 @@ _INDEX_COLOURS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class FileUnit:
+class FileUnit(Value):
     """The unit of a file's numbers.
 
     Attributes:

@@ -13,7 +13,6 @@ Left out: roles and keys (lines differ by pattern, width and colour), layers, li
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Any
 
 from cutpaths.drawing import About, Document, Drawing, Item, flatten
@@ -23,6 +22,7 @@ from cutpaths.paint import hex_of
 from cutpaths.roles import STYLES
 from cutpaths.shapes import Anchor, Path, Text
 from cutpaths.strokes import text_width
+from cutpaths.values import replace
 from cutpaths.writers import svg
 from cutpaths.writers.pdf_printing import at_actual_size
 from cutpaths.writers.typeset import typeset

@@ -20,7 +20,6 @@ from __future__ import annotations
 import xml.etree.ElementTree as ET
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import Any
 
 import svgwrite
@@ -30,6 +29,7 @@ from cutpaths.lengths import INCH_MM, Unit
 from cutpaths.paint import hex_of
 from cutpaths.roles import STYLES, MachineWork, Role
 from cutpaths.shapes import Circle, Path, Point, Text
+from cutpaths.values import Value
 from cutpaths.writers.svg_paint import add_paint
 from cutpaths.writers.writable import require_writable
 
@@ -115,8 +115,7 @@ def _stroke(role: Role, pen: Pen, unit: _Unit) -> dict[str, str]:
     return stroke | {"stroke_linecap": "round"}
 
 
-@dataclass(frozen=True, slots=True)
-class _Unit:
+class _Unit(Value):
     """The unit of a file's numbers, and the form in which each is written."""
 
     name: str
@@ -142,8 +141,7 @@ _MM = _Unit("mm", 1.0, "%.6f")
 _INCH = _Unit("in", INCH_MM, "%.8f")
 
 
-@dataclass(frozen=True, slots=True)
-class _Ink:
+class _Ink(Value):
     """Turns shapes into elements of a canvas that is `height` mm high."""
 
     canvas: _Element

@@ -11,12 +11,12 @@ from __future__ import annotations
 
 from base64 import b64encode
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from typing import Any
 
 from cutpaths.drawing import Drawing, Item, by_paint
 from cutpaths.paint import EDGE_MM, Paint, Print, hex_of
 from cutpaths.shapes import IDENTITY, Motion, Path, Point
+from cutpaths.values import replace
 
 GROUP = "paint"
 _BEYOND = 0.02  # how far the image beneath reaches over at each side, as a part of its size

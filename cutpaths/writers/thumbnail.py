@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import groupby
 from operator import itemgetter
 
@@ -18,6 +17,7 @@ from cutpaths.paint import hex_of
 from cutpaths.roles import STYLES
 from cutpaths.shapes import Anchor, Circle, Path, Point, Text
 from cutpaths.strokes import text_width
+from cutpaths.values import Value
 from cutpaths.writers.html import Markup, filled
 
 LONGER = 400
@@ -43,8 +43,7 @@ _STROKED = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class _Stroke:
+class _Stroke(Value):
     """A line: its colour, its width, the `d` of its path, and its box in units."""
 
     colour: str
@@ -59,8 +58,7 @@ class _Stroke:
         return max(right - left, foot - top)
 
 
-@dataclass(frozen=True, slots=True)
-class _View:
+class _View(Value):
     """From a sheet's mm to whole units."""
 
     scale: float
@@ -114,8 +112,7 @@ def _mosaic(painted: Sequence[Item], view: _View) -> Iterator[str]:
     seen: dict[_Cell, str] = {}
     for item in painted:
         if isinstance(item.shape, Path):
-            middle = SIDE // 2
-            for cell in _cells(view.box(item.shape.points), middle):
+            for cell in _middles(view.box(item.shape.points)):
                 seen[cell] = _colour(item)
     paths: dict[str, list[_Cell]] = {}
     for cell, colour in sorted(seen.items()):
@@ -124,10 +121,16 @@ def _mosaic(painted: Sequence[Item], view: _View) -> Iterator[str]:
         yield filled(_FILLED, {"colour": colour, "d": _blocks(cells)})
 
 
-def _cells(box: _Box, before: int) -> Iterator[_Cell]:
-    """The squares, by row and column, whose point at `before` from their corner is in a box."""
-    left, top, right, foot = ((edge + before) // SIDE for edge in box)
+def _middles(box: _Box) -> Iterator[_Cell]:
+    """The squares, by row and column, whose middle is in a box."""
+    left, top, right, foot = ((edge + SIDE // 2) // SIDE for edge in box)
     return ((row, column) for row in range(top, foot) for column in range(left, right))
+
+
+def _touched(box: _Box) -> Iterator[_Cell]:
+    """The squares that a box reaches into."""
+    left, top, right, foot = (edge // SIDE for edge in box)
+    return ((row, column) for row in range(top, foot + 1) for column in range(left, right + 1))
 
 
 def _blocks(cells: Sequence[_Cell]) -> str:
@@ -148,7 +151,7 @@ def _lines(drawing: Drawing, items: Sequence[Item], view: _View, room: int) -> I
     """Lines and bars by colour and width; where there is no room for all, small ones as blocks."""
     strokes = list(dict.fromkeys(_strokes(drawing, items, view)))
     least = _least(strokes, room)
-    small = {c for s in strokes if s.reach < least for c in _cells(s.box, SIDE)}
+    small = {c for s in strokes if s.reach < least for c in _touched(s.box)}
     if small:
         yield filled(_FILLED, {"colour": PALE, "d": _blocks(sorted(small))})
     styles = dict.fromkeys((stroke.colour, stroke.line) for stroke in strokes)

@@ -11,7 +11,6 @@ from __future__ import annotations
 import gc
 import sys
 import time
-from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.geometry.layouts.grid import grid
@@ -22,6 +21,7 @@ from cutpaths.project import Project, read
 from cutpaths.project.cells import read_cells
 from cutpaths.project.patchwork import Grid
 from cutpaths.proof import prove
+from cutpaths.values import replace
 
 SIDE, LARGE_SIDE = 100, 316  # cells; 10,000 and 99,856 patches
 SECONDS_MOST = 3.0

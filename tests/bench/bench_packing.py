@@ -12,7 +12,6 @@ import sys
 import time
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import product
 from pathlib import Path
@@ -20,6 +19,8 @@ from random import Random
 from statistics import mean, median
 
 import rectpack
+
+from cutpaths.values import Value, replace
 
 sys.path.insert(0, str(Path(__file__).parent.parent))
 
@@ -47,8 +48,7 @@ def say(line: str) -> None:
     sys.stdout.flush()
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(Value):
     """One way to pack, and the most that it may be above the optimum on average (C1 to C7)."""
 
     name: str

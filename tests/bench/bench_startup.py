@@ -1,14 +1,18 @@
 """What commands cost to start and run, as ratios to what they cannot do without; run it by hand.
 
-Whole processes, CPU time of the medians of several runs, taken in turn so that a busy machine slows
-them alike. `figures` stands beside `import click`, `write` beside the import of its libraries.
+Whole processes. `figures` stands beside `import click`, `write` beside the import of its libraries.
+Where valgrind is installed their instructions are counted, which a busy machine does not change;
+else it is CPU time, the medians of several runs taken in turn.
 
-Run as `python tests/bench/bench_startup.py [runs]`.
+Run as `python tests/bench/bench_startup.py [runs]`; runs are those of the CPU time.
 """
 
 from __future__ import annotations
 
+import compileall
 import os
+import re
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -22,11 +26,13 @@ RUNS = 9
 CLICK = "import click"
 LIBRARIES = "import shapely, ezdxf, svgwrite, click, msgspec"
 COMMAND = ("-m", "cutpaths")
+USES = ("--for", "cad", "--for", "cutter", "--for", "projector")
+COUNTED = ("valgrind", "--tool=callgrind", "--callgrind-out-file=/dev/null")
 
 
 def commands(folder: str) -> dict[str, tuple[str, ...]]:
     """What is measured, by its name; the arguments of a Python of its own."""
-    write = (*COMMAND, "write", EXAMPLE, "-o", folder, "--force")
+    write = (*COMMAND, "write", EXAMPLE, "-o", folder, "--force", *USES)
     return {
         "python": ("-c", "pass"),
         CLICK: ("-c", CLICK),
@@ -39,34 +45,57 @@ def commands(folder: str) -> dict[str, tuple[str, ...]]:
     }
 
 
+def run(*command: str) -> str:
+    """Runs a command with hashes as they are in every run; what it says on standard error."""
+    settled = {**os.environ, "PYTHONHASHSEED": "0"}
+    done = subprocess.run(
+        command, check=True, capture_output=True, cwd=ROOT, env=settled, encoding="utf-8"
+    )
+    return done.stderr
+
+
+def instructions(arguments: tuple[str, ...]) -> float:
+    """Millions of instructions of one process from start to end."""
+    found = re.search(r"Collected : (\d+)", run(*COUNTED, sys.executable, *arguments))
+    if found is None:
+        raise ValueError("valgrind tells no count of instructions")
+    return int(found[1]) / 1e6
+
+
 def cpu_seconds(arguments: tuple[str, ...]) -> float:
     """User and system time of one process from start to end."""
     before = os.times()
-    subprocess.run([sys.executable, *arguments], check=True, capture_output=True, cwd=ROOT)
+    run(sys.executable, *arguments)
     after = os.times()
     return (
         after.children_user + after.children_system - before.children_user - before.children_system
     )
 
 
-def medians(runs: int) -> dict[str, float]:
-    """Median CPU time of each command; a first round fills the caches and is not counted."""
-    with tempfile.TemporaryDirectory() as folder:
-        named = commands(folder)
-        taken: dict[str, list[float]] = {name: [] for name in named}
-        for count in range(runs + 1):
-            for name, arguments in named.items():
-                seconds = cpu_seconds(arguments)
-                if count:
-                    taken[name].append(seconds)
+def medians(named: dict[str, tuple[str, ...]], runs: int) -> dict[str, float]:
+    """Median CPU time of each command, ms."""
+    taken: dict[str, list[float]] = {name: [] for name in named}
+    for _ in range(runs):
+        for name, arguments in named.items():
+            taken[name].append(cpu_seconds(arguments) * 1000)
     return {name: median(each) for name, each in taken.items()}
 
 
 def main() -> None:
-    """Prints CPU time and ratios of every command."""
-    found = medians(int(sys.argv[1]) if len(sys.argv) > 1 else RUNS)
-    for name, seconds in found.items():
-        sys.stdout.write(f"{seconds * 1000:7.0f} ms  {name}\n")
+    """Prints cost and ratios of every command."""
+    runs = int(sys.argv[1]) if len(sys.argv) > 1 else RUNS
+    # A first run would compile; an environment may keep Python from saving what it compiles.
+    compileall.compile_dir(ROOT / "cutpaths", quiet=1)
+    with tempfile.TemporaryDirectory() as folder:
+        named = commands(folder)
+        counted = shutil.which("valgrind") is not None
+        if counted:
+            found = {name: instructions(arguments) for name, arguments in named.items()}
+        else:
+            found = medians(named, runs)
+    unit = "million instructions" if counted else "ms"
+    for name, cost in found.items():
+        sys.stdout.write(f"{cost:7.0f} {unit}  {name}\n")
     for name, beside in (
         ("--help", CLICK),
         ("figures", CLICK),

@@ -6,7 +6,6 @@ python tests/bench/bench_variants.py [variants]
 from __future__ import annotations
 
 import sys
-from dataclasses import replace
 from pathlib import Path
 from time import process_time
 
@@ -14,6 +13,7 @@ from cutpaths.figures.sizes import sizes
 from cutpaths.lengths import INCH
 from cutpaths.project import load
 from cutpaths.project.model import Project
+from cutpaths.values import replace
 
 EXAMPLE = Path(__file__).resolve().parents[2] / "fixtures" / "tidepool.toml"
 COUNT = 10_000

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
+from random import Random
 from typing import TYPE_CHECKING
 
 import pytest
@@ -12,10 +12,13 @@ from test_writers_page import page
 
 from browser.driver import NEEDS_CHROMIUM
 from browser.tabs import ROOT, calibrated, cut_line, opened, typed, typed_mat
+from cutpaths.errors import InputError
 from cutpaths.projector.calibrate import calibrate
 from cutpaths.projector.lens import on_cloth
+from cutpaths.projector.rig import Rig
 from cutpaths.projector.rig_reading import load, read
 from cutpaths.sheets.sheet import Wishes
+from cutpaths.values import replace
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, Page
@@ -199,12 +202,16 @@ def test_a_rig_file_of_the_package_loads(shown: Page, tmp_path: Path) -> None:
         ('"1-4" =', '"1-13" =', "`distances.1-13` must name two crosses from 1 to 12"),
         ('"1-4" =', '"4-12" =', "line 28 of the file has `4-12` again"),
         ('"1056 mm"', "0", "`distances.1-4` must be more than 0"),
-        ('"1056 mm"', "nan", "`distances.1-4` must be a length such as 1204"),
+        ('"1056 mm"', "nan", "line 27 of the file is not understood"),
+        ('"1056 mm"', "01056", "line 27 of the file is not understood"),
+        ('"1056 mm"', '"far"', "`distances.1-4` must be a length such as 1204"),
+        ('"1056 mm"', '"1056 m"', "`distances.1-4` must not be over 100 m"),
+        ('"Attic # 2"', '" "', "`name` is missing"),
         ('"1056 mm"', "[1, 2]", "line 27 of the file: `1-4` must be a single value"),
         ("margin", "magrin", "line 15 of the file: `magrin` is not a known key"),
         ("[tape]", "[tapes]", "line 11 of the file: `tapes` is not a known table"),
         ("[tape]", 'constructor = "x"', "line 11 of the file: `constructor` is not a known key"),
-        ("[tape]", "tape = {within = 1}", "line 11 of the file is not understood: write each key"),
+        ("[tape]", "tape = {within = 1}", "line 11 of the file is not understood: write a key, ="),
         ("format = 1", 'include = ["a.toml"]', "`include` names files that the page cannot read"),
     ],
 )
@@ -223,3 +230,66 @@ def test_a_broken_file_gets_one_line(
 def test_a_file_too_large_is_refused(shown: Page, tmp_path: Path) -> None:
     """What is no rig file by its size alone is not read."""
     assert loaded(shown, "#" * 100_001, tmp_path) == "mine.toml: the file is too large."
+
+
+SLIPS = "0123456789.\"=[]#-_ '\nabmin/½,{}"
+
+
+def slipped(dice: Random) -> str:
+    """The whole file with one to three slips of a person's fingers."""
+    text = WHOLE
+    for _ in range(dice.randint(1, 3)):
+        at = dice.randrange(len(text))
+        cut = dice.choice((0, 1, 1, 40))
+        text = text[:at] + dice.choice(("", *SLIPS)) + text[at + cut :]
+    return text
+
+
+def sound(text: str) -> Rig | None:
+    """The rig that the package reads, None where it refuses."""
+    try:
+        return read(text)
+    except InputError:
+        return None
+
+
+def refused(text: str) -> str:
+    """Why the package refuses a file."""
+    with pytest.raises(InputError) as caught:
+        read(text)
+    return str(caught.value)
+
+
+def test_the_page_reads_files_as_the_package_does(modules: Page) -> None:
+    """Of 2000 files with slips none is read otherwise, nor is one taken that the package refuses.
+
+    Only a distance that is given twice is taken and marked in the form. What is then saved is the
+    same rig.
+    """
+    dice = Random(7)  # noqa: S311  # slips, no secrets
+    texts = [slipped(dice) for _ in range(2000)]
+    found = modules.evaluate(
+        """async (texts) => {
+            const { readRig, savedText } = await import("/rig_file.js");
+            return texts.map((text) => {
+                const { rig, problem } = readRig(text);
+                return problem ? null : [savedText(rig), rig.distances.map((each) => each[2]),
+                    rig.thickness, rig.lens?.distances.map((each) => each[1]) ?? null];
+            });
+        }""",
+        texts,
+    )
+    taken = 0
+    for text, ours in zip(texts, found, strict=True):
+        rig = sound(text)
+        if rig is None:
+            assert ours is None or "must agree with" in refused(text), text
+        elif ours is not None:
+            taken += 1
+            saved_text, distances, thickness, slants = ours
+            assert distances == pytest.approx([float(d.mm) for d in rig.distances], rel=1e-12)
+            assert thickness == pytest.approx(float(rig.thickness), rel=1e-12)
+            wanted = None if rig.lens is None else [float(mm) for _, mm in rig.lens.distances]
+            assert slants == (None if wanted is None else pytest.approx(wanted, rel=1e-12))
+            assert replace(read(saved_text), digest=rig.digest) == rig
+    assert taken > 150

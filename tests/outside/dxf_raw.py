@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from cutpaths.values import State, field
 
 Tag = tuple[int, str]
 
 
-@dataclass
-class Record:
+class Record(State):
     """An entity, table entry or header variable: its name and its tags in order."""
 
     name: str
@@ -28,8 +27,7 @@ class Record:
         return [float(value) for value in self.all(code)]
 
 
-@dataclass
-class Raw:
+class Raw(State):
     """A whole file."""
 
     header: dict[str, Record]

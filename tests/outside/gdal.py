@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import fiona
 
+from cutpaths.values import Value
+
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True)
-class Feature:
+class Feature(Value):
     """What GDAL makes of an entity, blocks set down where they are inserted."""
 
     layer: str

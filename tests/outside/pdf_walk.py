@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import io
-from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any
 
 import pikepdf
+
+from cutpaths.values import State, Value, field
 
 MM_PER_UNIT = 25.4 / 72  # a unit is 1/72 in (ISO 32000-1, 8.3.2.3, from memory)
 
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True)
-class Drawn:
+class Drawn(Value):
     """A stroked or filled path: its points in mm from the lower left of the page."""
 
     points: tuple[Point, ...]
@@ -49,8 +49,7 @@ def paths(data: bytes, page: int) -> list[Drawn]:
     return walk.found
 
 
-@dataclass
-class _Walk:
+class _Walk(State):
     """What is known on the way through a content stream."""
 
     matrix: tuple[float, ...] = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)

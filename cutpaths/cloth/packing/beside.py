@@ -17,7 +17,6 @@ common grid that is coarse enough, pieces are made smaller and cloth larger, up 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
 from typing import NamedTuple
@@ -31,6 +30,7 @@ from cutpaths.cloth.packing.knapsack import Knapsack
 from cutpaths.cloth.packing.reach import MOST, sums
 from cutpaths.cloth.packing.relaxation import Relaxation
 from cutpaths.cloth.packing.sheet import common_step
+from cutpaths.values import Value
 
 FINEST = 4096  # most steps across the strip
 ROUNDS = 24  # most times that worths are bettered
@@ -45,8 +45,7 @@ class _Kind(NamedTuple):
     ways: tuple[tuple[int, int], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Cloth:
+class _Cloth(Value):
     """A cloth in steps, the ways in which pieces lie on it, and its best slices."""
 
     width: int

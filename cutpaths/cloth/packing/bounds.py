@@ -17,7 +17,6 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from enum import StrEnum
 from fractions import Fraction
 from itertools import accumulate
@@ -26,6 +25,7 @@ from typing import NamedTuple
 from cutpaths.cloth.packing.items import Item, Length
 from cutpaths.cloth.packing.reach import next_height, snug_width
 from cutpaths.cloth.packing.sheet import Kind, Sheet, sheet_of
+from cutpaths.values import Value, replace
 
 GRAINS = 24  # most parts of a strip that widths are rounded to
 SMALLEST = 48  # most widths tried as the smallest that counts
@@ -40,8 +40,7 @@ class Reason(StrEnum):
     SLICES = "best mix of widths in every slice of the strip"
 
 
-@dataclass(frozen=True, slots=True)
-class Bound:
+class Bound(Value):
     """A length that no plan is below, and why."""
 
     height: Length

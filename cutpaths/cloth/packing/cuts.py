@@ -7,10 +7,10 @@ or from the left selvage to the right.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
 from enum import Enum
 
 from cutpaths.cloth.packing.items import Length, Placement
+from cutpaths.values import Value, replace
 
 
 class Way(Enum):
@@ -20,8 +20,7 @@ class Way(Enum):
     ALONG = "along the cloth"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Taken:
+class Taken(Value, kw_only=True):
     """A piece, cut free: the index of its item, its size as it lay and whether it was turned."""
 
     item: int
@@ -30,16 +29,14 @@ class Taken:
     turned: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Waste:
+class Waste(Value, kw_only=True):
     """Cloth that no piece is cut from."""
 
     width: Length
     height: Length
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cut:
+class Cut(Value, kw_only=True):
     """Cloth that parallel cuts divide into parts."""
 
     width: Length

@@ -12,7 +12,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
 
 from cutpaths.cloth.packing.columns import Relaxed
@@ -26,6 +25,7 @@ from cutpaths.cloth.packing.relaxation import Relaxation
 from cutpaths.cloth.packing.runs import Run, runs_of, trimmed
 from cutpaths.cloth.packing.sheet import Sheet, sheet_of
 from cutpaths.cloth.packing.strips import Strip, column, plain_strips, runs_of_strip
+from cutpaths.values import replace
 
 STEPS_MOST = 4096  # across the cloth and along the tallest piece; finer sheets take long
 KINDS_MOST = 16

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 
 from cutpaths.cloth.packing.items import Length
 from cutpaths.cloth.packing.sheet import Sheet
+from cutpaths.values import Value, replace
 
 BETWEEN = 0.1  # s between two words of progress
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Effort:
+class Effort(Value, kw_only=True):
     """When a search ends, whichever comes first; it also ends at a plan that is proved best.
 
     Without a limit on seconds or tries it otherwise ends only when the watch says so.
@@ -30,8 +29,7 @@ class Effort:
     seed: int = 1
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Progress:
+class Progress(Value, kw_only=True):
     """How far a search is.
 
     Attributes:

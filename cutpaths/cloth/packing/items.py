@@ -7,16 +7,15 @@ from the cut end. Every length is exact, in whatever unit the caller uses throug
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.errors import Finding, InputError
+from cutpaths.values import Value
 
 Length = Fraction | int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Item:
+class Item(Value, kw_only=True):
     """Rectangles of one size.
 
     Attributes:
@@ -47,8 +46,7 @@ class Item:
         return min(self.width, self.height) if self.turn else self.width
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Placement:
+class Placement(Value, kw_only=True):
     """One piece set down.
 
     Attributes:

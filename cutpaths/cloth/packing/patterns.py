@@ -12,7 +12,6 @@ from __future__ import annotations
 import time
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 from fractions import Fraction
 from math import ceil, inf
 from typing import NamedTuple
@@ -30,6 +29,7 @@ from cutpaths.cloth.packing.reach import next_height
 from cutpaths.cloth.packing.runs import PatternPlan, Rounding, Run, runs_of, trimmed
 from cutpaths.cloth.packing.sheet import Sheet, sheet_of
 from cutpaths.cloth.packing.strips import Strip, column, plain_strips, runs_of_strip
+from cutpaths.values import replace
 
 __all__ = ["PatternPlan", "Rounding", "pack_patterns"]
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from cutpaths.cloth.packing.cuts import Node
 from cutpaths.cloth.packing.items import Length, Placement
 from cutpaths.cloth.packing.knife import cuts_of
+from cutpaths.values import Value
 
 
 class Method(StrEnum):
@@ -20,8 +20,7 @@ class Method(StrEnum):
     EXACT = "strips, crosscuts and trims, proved shortest"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plan:
+class Plan(Value, kw_only=True):
     """Every piece in its place.
 
     Attributes:
@@ -37,8 +36,7 @@ class Plan:
     method: Method
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutPlan(Plan):
+class CutPlan(Plan, kw_only=True):
     """A plan with the tree of cuts, each from edge to edge, that sets its pieces free."""
 
     cuts: Node

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 
 from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, Way, pieces, rewritten
 from cutpaths.cloth.packing.items import Length
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Value):
     """A strip as wide as the cloth, with its cuts, and how many of it are cut."""
 
     times: int
@@ -31,8 +30,7 @@ class Rounding(StrEnum):
     SEARCHED = "rounded down, the rest searched"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PatternPlan:
+class PatternPlan(Value, kw_only=True):
     """Strips and how many of each are cut.
 
     Attributes:

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import NamedTuple
 
 from cutpaths.cloth.packing.items import Item, Length, Placement, require_fit
+from cutpaths.values import Value
 
 
 class Shape(NamedTuple):
@@ -25,16 +25,14 @@ class Shape(NamedTuple):
     turned: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Value):
     """An item in steps, with the ways it may lie that fit the strip: width, height, turned."""
 
     count: int
     ways: tuple[tuple[int, int, bool], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class Sheet(Value, kw_only=True):
     """A strip and what is to be cut from it.
 
     Attributes:

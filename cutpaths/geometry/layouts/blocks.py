@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
 
@@ -31,12 +30,12 @@ from cutpaths.geometry.outlines import rectangle
 from cutpaths.project.blocks import Block, Sashing, SetBlock, sizes_of, with_sashing
 from cutpaths.project.cells import Cell, mirrored
 from cutpaths.shapes import Motion
+from cutpaths.values import Value
 
 _Kind = tuple[str, bool]  # a block's name, and whether it is mirrored
 
 
-@dataclass(frozen=True, slots=True)
-class _Drawn:
+class _Drawn(Value):
     """A block on the lattice: its cells with their boxes, and its width and height."""
 
     cells: Sequence[Cell]

@@ -7,19 +7,18 @@ once and correctly rounded. x right, y up, the origin at the lower left corner o
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
 from fractions import Fraction
 from itertools import accumulate
 from math import lcm
 
 from cutpaths.shapes import Point
+from cutpaths.values import Value, field
 
 Node = tuple[int, int]
 Box = tuple[int, int, int, int]  # left, foot, right, head
 
 
-@dataclass(frozen=True, slots=True)
-class Lattice:
+class Lattice(Value):
     """A lattice by its unit, exact mm; a node is one point, the same object every time."""
 
     unit: Fraction

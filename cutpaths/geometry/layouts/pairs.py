@@ -9,7 +9,6 @@ rounded up to the ruler's step; common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from cutpaths.geometry.assembly import Face, Grain, Piece, PieceKind, TrianglePairs
@@ -20,12 +19,12 @@ from cutpaths.geometry.patch_shapes import PatchKind, PatchShape
 from cutpaths.lengths import Ruler
 from cutpaths.project.roots import ROOT2
 from cutpaths.shapes import Motion
+from cutpaths.values import Value, replace
 
 UNITS_OF_TWO_SQUARES = 2
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SewnPair:
+class SewnPair(Value, kw_only=True):
     """Squares of two fabrics from which units of two triangles are sewn.
 
     Attributes:

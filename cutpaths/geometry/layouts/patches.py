@@ -9,9 +9,7 @@ turned over: a mirrored triangle is another piece.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
 from math import sqrt
-from typing import NamedTuple
 
 from cutpaths.geometry.assembly import Face, Grain, Piece, PieceKind
 from cutpaths.geometry.layouts.cut_shapes import outlines
@@ -28,6 +26,7 @@ from cutpaths.geometry.polygons import (
     signed_area,
 )
 from cutpaths.shapes import Motion, Point
+from cutpaths.values import Value, replace
 
 GRAIN_LINE_MOST_MM = 100.0
 GRAIN_LINE_PART = 0.8  # of the circle that fits into a triangle
@@ -50,7 +49,7 @@ _EIGHTHS = (
 Key = tuple[PatchKind, int, int, str, int]
 
 
-class Tile(NamedTuple):
+class Tile(Value):
     """One patch of a finished top.
 
     Attributes:
@@ -69,7 +68,7 @@ class Tile(NamedTuple):
     ring: tuple[Node, ...]
 
 
-class Shaping(NamedTuple):
+class Shaping(Value):
     """What a layout makes of its tiles' shapes.
 
     Attributes:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.project.patchwork import Pressing
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PatchRules:
+class PatchRules(Value, kw_only=True):
     """What all layouts are given.
 
     Attributes:

@@ -16,6 +16,7 @@ from cutpaths.geometry.assembly import Seam, Stage
 from cutpaths.geometry.layouts.lattice import Box, Lattice, Node
 from cutpaths.geometry.polygons import right_of, sub, unit
 from cutpaths.project.patchwork import Pressing
+from cutpaths.values import Value
 
 ACROSS, DOWN = 0, 1  # the axis along which units follow each other
 DEPTHS = {0: Stage.TOP, 1: Stage.ROW}  # all that is deeper is a unit
@@ -35,7 +36,7 @@ class Line(NamedTuple):
     partial: bool = False
 
 
-class _Group(NamedTuple):
+class _Group(Value):
     """Units to be joined: how deep in the top, its number among its like, how they may follow."""
 
     boxes: Sequence[Box]

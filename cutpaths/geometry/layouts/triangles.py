@@ -11,20 +11,19 @@ is cut matters.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.patch_shapes import PatchKind, PatchShape
 from cutpaths.lengths import Ruler
 from cutpaths.project.roots import ROOT2, root
+from cutpaths.values import Value
 
 _CUTS = {PatchKind.HALF: 1, PatchKind.QUARTER: 2}
 _TIMES = {1: "once", 2: "twice"}
 
 
-@dataclass(frozen=True, slots=True)
-class Blank:
+class Blank(Value):
     """The square or rectangle that triangles are cut from.
 
     Attributes:
@@ -53,8 +52,7 @@ class Blank:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Blanks:
+class Blanks(Value):
     """Alike blanks of one fabric, and the pieces that come from them.
 
     Attributes:

@@ -35,19 +35,19 @@ height = ${height}
 `;
 }
 
-/** {rig} of a rig file's text, or {problem}. */
+/** {rig} of a rig file's text, or {problem}. Tables are Maps, so that readings keep their order. */
 export function readRig(text) {
-  const tables = { "": {} };
+  const tables = { "": new Map() };
   let table = "";
   for (const [n, line] of text.replace(/^\uFEFF/, "").split(/\r?\n/).entries()) {
     const found = lineOf(line);
     const at = `line ${n + 1} of the file`;
-    if (!found) return { problem: `${at} is not understood: write each key on a line of its own` };
+    if (!found) return { problem: `${at} is not understood: write a key, =, and a number or "text"` };
     if (found.table) {
       table = found.table;
       if (!Object.hasOwn(KNOWN, table)) return { problem: `${at}: \`${table}\` is not a known table` };
       if (tables[table]) return { problem: `${at} has the table \`${table}\` again` };
-      tables[table] = {};
+      tables[table] = new Map();
     }
     if (found.key === undefined) continue;
     const { key, values, list } = found;
@@ -57,11 +57,11 @@ export function readRig(text) {
     if (KNOWN[table] && !KNOWN[table].includes(key)) {
       return { problem: `${at}: \`${key}\` is not a known key` };
     }
-    if (Object.hasOwn(tables[table], key)) return { problem: `${at} has \`${key}\` again` };
+    if (tables[table].has(key)) return { problem: `${at} has \`${key}\` again` };
     if (list !== (table === "positions") || (list && values.length !== 2)) {
       return { problem: `${at}: \`${key}\` must be ${list ? "a single value" : "a pair, right and up"}` };
     }
-    tables[table][key] = list ? values : values[0];
+    tables[table].set(key, list ? values : values[0]);
   }
   return settled(text, tables);
 }

@@ -11,7 +11,7 @@ const TAPE_MOST = 50; // mm
 
 /** {rig} of a file's text and tables, or {problem}. */
 export function settled(text, tables) {
-  const file = tables[""];
+  const file = Object.fromEntries(tables[""]);
   if (file.format !== "1") return { problem: "this is no rig file: `format = 1` is missing" };
   if (!file.name?.trim()) return { problem: "`name` is missing" };
   const unit = file.units ?? "in";
@@ -53,11 +53,11 @@ function readerOf(tables, unit, wrong) {
     mm,
     written: (text) => withUnit(text, unit),
     length: (table, key, sign, usual) => {
-      const text = tables[table]?.[key];
+      const text = tables[table]?.get(key);
       return text === undefined ? usual : mm(text, `${table}.${key}`, sign);
     },
     whole: (key, least, most, usual, what = "") => {
-      const number = Number(tables.picture?.[key] ?? usual);
+      const number = Number(tables.picture?.get(key) ?? usual);
       const sound = Number.isInteger(number) && number >= least && number <= most;
       const must = `must be a whole number${what} from ${least} to ${most}`;
       if (!sound) tell(`picture.${key}`, must);
@@ -83,7 +83,7 @@ function pictureOf(read) {
 }
 
 function distancesOf(tables, read, last) {
-  return Object.entries(tables.distances ?? {}).map(([name, text]) => {
+  return [...tables.distances ?? []].map(([name, text]) => {
     const key = `distances.${name}`;
     const [i, j] = read.crosses(key, name, 2, last);
     if (i === j) read.tell(key, "must be between two different crosses");
@@ -92,7 +92,7 @@ function distancesOf(tables, read, last) {
 }
 
 function positionsOf(tables, read, last) {
-  return Object.entries(tables.positions ?? {}).map(([name, pair]) => {
+  return [...tables.positions ?? []].map(([name, pair]) => {
     const key = `positions.${name}`;
     const [n] = read.crosses(key, name, 1, last);
     return [n, ...pair.map((text) => read.mm(text, key)), pair.map(read.written)];
@@ -104,7 +104,7 @@ function lensOf(tables, read, last) {
   if (!tables.lens && !slants) return null;
   const height = read.length("lens", "height", "more", NaN);
   if (Number.isNaN(height)) read.tell("lens.height", "is missing");
-  const distances = Object.entries(slants ?? {}).map(([name, text]) => {
+  const distances = [...slants ?? []].map(([name, text]) => {
     const key = `lens.distances.${name}`;
     return [read.crosses(key, name, 1, last)[0], read.mm(text, key, "more")];
   });

@@ -1,7 +1,8 @@
 /** One line of a rig file: the part of TOML that keeps each key on a line of its own. */
 
 const TEXT = String.raw`"(?:[^"\\]|\\.)*"|'[^']*'`;
-const ATOM = String.raw`${TEXT}|[^\s"'#\[\]{},=]+`;
+const NUMBER = String.raw`[+-]?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?`;
+const ATOM = String.raw`${TEXT}|${NUMBER}`;
 const LIST = String.raw`\[\s*(?:(?:${ATOM})\s*(?:,\s*(?:${ATOM})\s*)*,?\s*)?\]`;
 const LINE = new RegExp(
   String.raw`^\s*(?:\[\s*([a-z]+(?:\s*\.\s*[a-z]+)?)\s*\]`

@@ -8,7 +8,7 @@ from cutpaths.sheets.booklet.facts import Facts
 from cutpaths.sheets.booklet.plain import layout_chart
 
 HEIGHT = 165.0
-ROWS_MOST = 60
+KEYS_MOST = 12  # patches of one fabric that are named
 
 
 def arranging(facts: Facts) -> tuple[Chapter, ...]:
@@ -41,16 +41,17 @@ def _caption(facts: Facts) -> str:
 
 
 def _patches(facts: Facts) -> tuple[tuple[str, str], ...]:
-    """Number, fabric and count of the patches."""
-    pieces = facts.kit.patchwork.pieces()
-    rows = [
-        (
-            piece.key,
-            f"{facts.short.get(piece.fabric, '')}  {facts.label(piece.fabric)}, {piece.count} "
-            f"{'piece' if piece.count == 1 else 'pieces'}",
-        )
-        for piece in pieces[:ROWS_MOST]
-    ]
-    if len(pieces) > ROWS_MOST:
-        rows.append(("...", f"and {len(pieces) - ROWS_MOST} more"))
-    return tuple(rows)
+    """For each fabric its patches, with their counts."""
+    found: dict[str, list[str]] = {}
+    for piece in facts.kit.patchwork.pieces():
+        of = "piece" if piece.count == 1 else "pieces"
+        found.setdefault(piece.fabric, []).append(f"{piece.key}, {piece.count} {of}")
+    return tuple(
+        (f"{facts.short.get(fabric, '')}  {facts.label(fabric)}", _listed(names))
+        for fabric, names in found.items()
+    )
+
+
+def _listed(names: list[str]) -> str:
+    more = f"; and {len(names) - KEYS_MOST} more" if len(names) > KEYS_MOST else ""
+    return "; ".join(names[:KEYS_MOST]) + more

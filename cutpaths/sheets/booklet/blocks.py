@@ -5,49 +5,42 @@ Lengths on paper in mm. Texts are plain: no markup in them means anything.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from cutpaths.drawing import Drawing
 from cutpaths.paint import Colour
+from cutpaths.values import Value, field
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(Value):
     """A heading inside a chapter."""
 
     title: str
 
 
-@dataclass(frozen=True, slots=True)
-class Paragraph:
+class Paragraph(Value):
     """A few sentences."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Bullets:
+class Bullets(Value):
     """Things in no order."""
 
     items: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Numbered:
+class Numbered(Value):
     """What is done in order."""
 
     items: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Terms:
+class Terms(Value):
     """Words or labels, each with what it stands for."""
 
     rows: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
+class Table(Value, kw_only=True):
     """Rows under heads.
 
     Attributes:
@@ -61,8 +54,7 @@ class Table:
     parts: tuple[float, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Picture:
+class Picture(Value, kw_only=True):
     """A drawing, as large as it fits.
 
     Attributes:
@@ -80,8 +72,7 @@ class Picture:
     width: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Task:
+class Task(Value, kw_only=True):
     """A step with its picture, which no page parts.
 
     Attributes:
@@ -99,31 +90,27 @@ class Task:
     picture: Picture
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Beside:
+class Beside(Value, kw_only=True):
     """Blocks with a small picture at their left."""
 
     picture: Picture
     blocks: tuple[Block, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(Value):
     """What can hurt someone."""
 
     title: str
     items: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Note:
+class Note(Value):
     """What is good to know beside the text."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chip:
+class Chip(Value, kw_only=True):
     """A cloth of the key: its tint, the letter in it, its name, and more about it."""
 
     tint: Colour
@@ -132,27 +119,23 @@ class Chip:
     more: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Key:
+class Key(Value):
     """The key of cloths."""
 
     chips: tuple[Chip, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Together:
+class Together(Value):
     """Blocks that one page holds."""
 
     blocks: tuple[Block, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Contents:
+class Contents(Value):
     """The list of chapters with their pages."""
 
 
-@dataclass(frozen=True, slots=True)
-class PageBreak:
+class PageBreak(Value):
     """What follows starts on a new page."""
 
 
@@ -175,8 +158,7 @@ Block = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chapter:
+class Chapter(Value, kw_only=True):
     """A chapter.
 
     Attributes:

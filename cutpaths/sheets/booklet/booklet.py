@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from cutpaths.drawing import Document
 from cutpaths.sheets.booklet.blocks import Block, Chapter
 from cutpaths.sheets.pages.paper import Paper
+from cutpaths.values import Value
 
 BODY, LARGE_BODY = 10.5, 16.0  # size of the letters, in points
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Booklet:
+class Booklet(Value, kw_only=True):
     """The whole content; how it is set is for its writer.
 
     Attributes:
@@ -42,7 +40,6 @@ class Booklet:
     written: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
 class BookletDocument(Document):
     """A document that is a booklet: it has no sheets."""
 

@@ -3,28 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from string import ascii_lowercase
 
-from cutpaths.cloth.by_hand import plans_of
 from cutpaths.cloth.cutting import FabricPlan
-from cutpaths.cloth.joining import with_panels
-from cutpaths.cloth.packing.effort import Effort
-from cutpaths.cloth.searched_strips import Search
-from cutpaths.errors import InputError
 from cutpaths.figures import Figure, Figures, figures_of
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction, Fabric
 from cutpaths.sheets.fabric_paint import Cloth, cloths_of
+from cutpaths.sheets.planned import planned
 from cutpaths.sheets.steps import Step, steps_of
-
-# As much work as `cutpaths cloth` does unasked, so that both buy and cut the same.
-EFFORT = Effort(seconds=20.0, tries=4000)
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Facts:
+class Facts(Value, kw_only=True):
     """Everything that a chapter may tell.
 
     Attributes:
@@ -70,15 +62,9 @@ class Facts:
 
 def facts_of(kit: Kit) -> Facts:
     """Collects what is told of a kit."""
-    search = Search(EFFORT)
-    figures = figures_of(kit)
-    plans: tuple[FabricPlan, ...] = ()
-    unplanned: tuple[str, ...] = ()
-    joined, _ = with_panels(kit, search)
-    try:
-        plans = plans_of(joined, search)
-    except InputError as error:
-        unplanned = tuple(f"{f.problem}. {f.hint}".strip() for f in error.findings)
+    cloth, figures = planned(kit), figures_of(kit)
+    joined = cloth.kit
+    findings = () if cloth.error is None else cloth.error.findings
     used = {piece.fabric for piece in joined.cloth}
     fabrics = tuple(fabric for fabric in kit.project.fabrics if fabric.name in used)
     return Facts(
@@ -88,8 +74,8 @@ def facts_of(kit: Kit) -> Facts:
         fabrics=fabrics,
         cloths=cloths_of(kit.project.fabrics),
         short={fabric.name: _letters(n) for n, fabric in enumerate(fabrics)},
-        plans=plans,
-        unplanned=unplanned,
+        plans=cloth.plans,
+        unplanned=tuple(f"{f.problem}. {f.hint}".strip() for f in findings),
         steps=steps_of(joined),
     )
 

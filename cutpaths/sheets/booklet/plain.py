@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from cutpaths.drawing import Drawing, Item
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Patchwork
@@ -15,6 +13,7 @@ from cutpaths.sheets.picture import front_plate
 from cutpaths.sheets.plate import Plate, drawing_of
 from cutpaths.sheets.seen import edge, front
 from cutpaths.sheets.sheet import about
+from cutpaths.values import replace
 
 # Pixels that plates are laid out for which are shown smaller than on a screen.
 SMALL_PLATE, CHART_PLATE = 190.0, 600.0

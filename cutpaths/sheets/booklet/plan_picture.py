@@ -6,7 +6,6 @@ Strips cut alike are drawn once, with their number, where a sheet would be too l
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import groupby
 
@@ -16,6 +15,7 @@ from cutpaths.drawing import Drawing, Pen
 from cutpaths.pieces import Kit
 from cutpaths.sheets.cloth import Lettering, sheet_cuts
 from cutpaths.sheets.sheet import about, fit
+from cutpaths.values import Value, replace
 
 WIDEST, HIGHEST = 132.0, 95.0  # of the cloth on paper
 # Heights of capitals and distances on paper.
@@ -25,8 +25,7 @@ _PEN, _STRETCH = 0.7, 0.5
 STRIP_LEAST = 1.2  # on paper; what is lower cannot be told apart
 
 
-@dataclass(frozen=True, slots=True)
-class PlanPicture:
+class PlanPicture(Value):
     """A picture of a sheet.
 
     Attributes:

@@ -6,18 +6,20 @@ A bundle is all the pieces of one shape of one fabric, as they are cut and tied 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from cutpaths.figures import figures_of
 from cutpaths.figures.model import length
+from cutpaths.figures.sizes import sizes
 from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.layouts.triangles import blanks_of
 from cutpaths.geometry.patch_shapes import PatchKind
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric
 from cutpaths.project.stock import Washed
+from cutpaths.values import Value
 
 SHORT = 8  # letters of the digest that are enough to tell two files apart
+WIDEST = " at its widest"  # of what is no rectangle
 CARD = "card"
 PAPER = "paper"
 
@@ -31,8 +33,7 @@ _WHAT = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
+class Part(Value, kw_only=True):
     """One kind of thing in the kit.
 
     Attributes:
@@ -61,8 +62,7 @@ class Part:
         return f"{self.count} {self.what if self.count == 1 else _many(self.what)}"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Contents:
+class Contents(Value, kw_only=True):
     """A whole kit.
 
     Attributes:
@@ -150,7 +150,7 @@ def _card(kit: Kit) -> Iterator[Part]:
             what=f"template for corner{several} {corners}",
             fabric=CARD,
             count=1,
-            size=_box(kit, template.piece),
+            size=f"{_box(kit, template.piece)}{WIDEST}",
         )
 
 
@@ -169,7 +169,7 @@ def _size(kit: Kit, piece: Piece, texts: Texts) -> str:
     """The cut size; of a triangle, which is cut from a square, its finished edges."""
     key, shape = piece.key.lower(), piece.shape
     if piece.kind in (PieceKind.BACKING, PieceKind.TOP, PieceKind.FILLING):
-        return _both(texts, key)
+        return _both(texts, key) + ("" if sizes(kit.project) else WIDEST)
     if shape is not None and shape.kind is not PatchKind.RECTANGLE:
         edges = "long edge" if shape.kind is PatchKind.QUARTER else "short edges"
         return f"finished {edges} {_both(texts, f'{key}.finished')}"

@@ -6,7 +6,6 @@ Rows have a height of their own; what a page cannot hold goes on the next one un
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.drawing import Drawing, Item, Pen
 from cutpaths.pieces import Kit
@@ -16,6 +15,7 @@ from cutpaths.sheets.labels.lettering import block, box, field, fitted, rule, si
 from cutpaths.sheets.pages.paper import Paper
 from cutpaths.sheets.sheet import about
 from cutpaths.sheets.wrap import wrapped
+from cutpaths.values import Value
 
 TITLE = (6.0, 5.0, 4.2)
 HEADING, BODY, SMALL = 3.4, 2.5, 2.1
@@ -35,8 +35,7 @@ CAUTION = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class _Row:
+class _Row(Value):
     """Lines of each column, and whether it has a box to tick."""
 
     cells: tuple[tuple[str, ...], ...]
@@ -47,8 +46,7 @@ class _Row:
         return max(tall(cell, BODY) for cell in self.cells) + PAD
 
 
-@dataclass(frozen=True, slots=True)
-class _Frame:
+class _Frame(Value):
     """Where columns start on a paper, and how wide they are."""
 
     paper: Paper

@@ -6,7 +6,6 @@ Two labels side by side and four above one another. Neighbours share a line: one
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.drawing import Drawing, Item, Pen
 from cutpaths.pieces import Kit
@@ -25,6 +24,7 @@ from cutpaths.sheets.labels.lettering import (
 from cutpaths.sheets.pages.paper import Paper
 from cutpaths.sheets.sheet import about
 from cutpaths.sheets.wrap import wrapped
+from cutpaths.values import Value
 
 ACROSS, DOWN = 2, 4
 EDGE = 8.0
@@ -41,8 +41,7 @@ PEN = Pen(scale=0.5, patterned=False, text_as_strokes=False)
 BABIES = "No soft bedding in the sleep space of a child under 1."
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Label:
+class Label(Value, kw_only=True):
     """What stands on one label.
 
     Attributes:

@@ -7,7 +7,6 @@ together come first, so that they lie on one page where they fit.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
 
 from cutpaths.drawing import Item, move
 from cutpaths.machine.free_space import FreeSpace, Rule
@@ -15,12 +14,12 @@ from cutpaths.shapes import Motion, Text, shift
 from cutpaths.sheets.pages.page import Room
 from cutpaths.sheets.pages.square import clear_place
 from cutpaths.sheets.pages.text_places import bounds, upright
+from cutpaths.values import State, Value, field, replace
 
 GAP = 6.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
+class Block(Value, kw_only=True):
     """Something that lies on one page in one piece.
 
     Attributes:
@@ -36,8 +35,7 @@ class Block:
     needed: bool = False
 
 
-@dataclass(slots=True)
-class _Open:
+class _Open(State):
     """A page that is being filled."""
 
     space: FreeSpace
@@ -45,8 +43,7 @@ class _Open:
     items: list[Item] = field(default_factory=list)
 
 
-@dataclass(frozen=True, slots=True)
-class Filled:
+class Filled(Value):
     """What lies on one page, and what it is called."""
 
     names: tuple[str, ...]

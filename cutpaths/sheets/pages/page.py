@@ -7,7 +7,6 @@ stand in a strip above that, and what the page is for in the room over them.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from cutpaths.drawing import Drawing, Item, Pen
 from cutpaths.pieces import Kit
@@ -18,6 +17,7 @@ from cutpaths.sheets.pages.square import square_place
 from cutpaths.sheets.pages.text_places import placed_texts, text_room
 from cutpaths.sheets.sheet import about, label, scale_square
 from cutpaths.strokes import text_width
+from cutpaths.values import Value
 
 # What is not of the piece (scale square, marks to join pages by) is grey: 5.3:1 on white.
 GREY = (0x6B, 0x6B, 0x6B)
@@ -35,8 +35,7 @@ FOOT = 3 * _LEADING + 1.0
 Wanted = tuple[Role, Iterable[Text]]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Room:
+class Room(Value, kw_only=True):
     """A page and the part of it for what it shows.
 
     Attributes:

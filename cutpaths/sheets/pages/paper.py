@@ -6,10 +6,10 @@ A0 to A4 are those of ISO 216:2007; letter, legal and ledger those of CSS Paged 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from cutpaths.lengths import INCH, Unit, read_length, shown
+from cutpaths.values import Value, replace
 
 # Printers for homes leave 3 to 6.4 mm at an edge, some more at the foot (common practice, no
 # source).
@@ -37,8 +37,7 @@ SIZES: dict[str, tuple[Fraction, Fraction]] = {
 NAMES = tuple(SIZES)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Paper:
+class Paper(Value, kw_only=True):
     """What pages are printed on.
 
     Attributes:

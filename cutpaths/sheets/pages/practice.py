@@ -9,7 +9,6 @@ There is one for each different corner; the words follow the corner's type.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from cutpaths.drawing import Item, move
 from cutpaths.figures.corners import corner_check
@@ -38,6 +37,7 @@ from cutpaths.sheets.pages.text_places import beside_edge, bounds, placed_texts
 from cutpaths.sheets.pages.window import in_window
 from cutpaths.sheets.pages.words import line_key, paragraphs
 from cutpaths.sheets.signs import piece_items
+from cutpaths.values import Value
 
 # How far a paper may reach beyond its dots or the ends of its corner fold, the best first: the
 # scale square must find a place beside it, or on its inner part.
@@ -48,8 +48,7 @@ _ROLES = (Role.FOLD, Role.STITCH, Role.TRIM, Role.CUT)
 _RAW_SINE = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
-class Practice:
+class Practice(Value):
     """The papers of one corner.
 
     Attributes:
@@ -166,9 +165,9 @@ def _paper(kit: Kit, piece: Piece, outline: Ring, at: str, name: str) -> Block:
     marks = [item for item in piece_items(piece) if item.role not in (Role.CUT, Role.GRAIN)]
     inner = in_window(marks, outline)
     lines = (Item(Role.CUT, key, Path(outline, closed=True)), *inner)
-    texts = placed_texts(_edge_texts(kit, piece, outline, at), lines, Role.LABEL, key)
-    items = (*lines, *texts, _title(piece, outline, key))
-    return Block(name=name, items=items, needed=True)
+    fixed = (*lines, _title(piece, outline, key))
+    texts = placed_texts(_edge_texts(kit, piece, outline, at), fixed, Role.LABEL, key)
+    return Block(name=name, items=(*fixed, *texts), needed=True)
 
 
 def _edge_texts(kit: Kit, piece: Piece, outline: Ring, at: str) -> Iterator[Iterator[Text]]:

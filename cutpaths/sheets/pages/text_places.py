@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
 
 from cutpaths.drawing import Item, flatten
 from cutpaths.geometry.outlines import rectangle
@@ -16,6 +15,7 @@ from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text, shift
 from cutpaths.sheets.clear_places import Segment, segments, touches
 from cutpaths.strokes import text_width
+from cutpaths.values import replace
 
 GAP = 1.2
 _TAIL, _TALL = 1 / 3, 1.2  # as parts of the height of capitals

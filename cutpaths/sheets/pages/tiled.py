@@ -8,7 +8,6 @@ together. Lines and words that join pages are grey, what is of the piece has its
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.drawing import Drawing, Item, flatten, move
 from cutpaths.errors import DrawingError
@@ -20,15 +19,15 @@ from cutpaths.sheets.clear_places import Segment, segments
 from cutpaths.sheets.pages.page import KEY, TEXT, Room, Wanted, page
 from cutpaths.sheets.pages.paper import Paper, paper_named
 from cutpaths.sheets.pages.plan import plan_items
-from cutpaths.sheets.pages.text_places import beside_edge
-from cutpaths.sheets.pages.tiling import OVERLAP, Cell, Tiling, best_tiling, quick_count
+from cutpaths.sheets.pages.text_places import beside_edge, ink, is_clear, text_room
+from cutpaths.sheets.pages.tiling import OVERLAP, RING, Cell, Tiling, best_tiling, quick_count
 from cutpaths.sheets.pages.window import in_window, shown
 from cutpaths.strokes import text_width
+from cutpaths.values import Value
 
 PAGES_MOST = 60
 # What is offered where a paper is too small, from the smallest.
 _OTHERS = ("a3", "ledger", "a2", "a1", "a0", "24 in", "36 in", "60 in")
-_RING = 2.0
 _CUT = "cut the paper here"
 _PARTS = (0.3, 0.7)  # along an edge, where its rings are
 _WORD_PARTS = (0.5, 0.17, 0.83, 0.12, 0.88, 0.4, 0.6)  # and where its words may be
@@ -37,8 +36,7 @@ _NAME = 7.0  # height of a tile's name
 _GRID = 5  # places across and down where it may stand
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Large:
+class Large(Value, kw_only=True):
     """Something that is too large for one page.
 
     Attributes:
@@ -155,9 +153,16 @@ def cell_words(cell: Cell) -> str:
 def _lines(large: Large, tiling: Tiling, cell: Cell) -> tuple[Item, ...]:
     """What a tile shows of the piece, and the lines to join it by, on its page."""
     home = _home(tiling, cell)
-    drawn = (move(home, item) for item in in_window(large.items, tiling.window(cell)))
-    joins = (item for join in _joins(tiling, cell) for item in _join(join))
-    return (*drawn, *joins)
+    drawn = [move(home, item) for item in in_window(large.items, tiling.window(cell))]
+    joins = tuple(item for join in _joins(tiling, cell) for item in _join(join))
+    lines = ink(joins)
+    # A text on a line to cut by is left out: the plan has it too.
+    clear = (item for item in drawn if _is_off(item, lines))
+    return (*clear, *joins)
+
+
+def _is_off(item: Item, lines: Sequence[Segment]) -> bool:
+    return not isinstance(item.shape, Text) or is_clear(text_room(item.shape), lines)
 
 
 def _home(tiling: Tiling, cell: Cell) -> Motion:
@@ -199,8 +204,7 @@ def _along(home: Motion, window: Sequence[Point], edge: Segment, words: str) -> 
 # --- lines to join by
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Join:
+class _Join(Value, kw_only=True):
     """Where a page is cut, or another is glued on it.
 
     Attributes:
@@ -231,7 +235,7 @@ def _joins(tiling: Tiling, cell: Cell) -> Iterator[_Join]:
 def _join(join: _Join) -> Iterator[Item]:
     yield Item(Role.SCALE, KEY, Path(join.line))
     for part in _PARTS:
-        yield Item(Role.SCALE, KEY, Circle(between(*join.line, part), _RING))
+        yield Item(Role.SCALE, KEY, Circle(between(*join.line, part), RING))
 
 
 def _said(join: _Join) -> Iterator[Text]:

@@ -11,7 +11,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.geometry.outlines import rectangle
 from cutpaths.geometry.polygons import Ring, box
@@ -19,8 +18,10 @@ from cutpaths.shapes import Point, shift
 from cutpaths.sheets.clear_places import Segment, touches
 from cutpaths.sheets.pages.page import Room, room_of
 from cutpaths.sheets.pages.paper import Paper
+from cutpaths.values import Value, replace
 
 OVERLAP = 15.0
+RING = 2.0  # radius of the rings by which pages are joined
 EDGE = 2.0  # from the outline of a piece to the edge of its pages
 _SHIFTS = 4
 _LEAST_LONG = 130.0  # of a roll's page, so that its scale square has room
@@ -28,8 +29,7 @@ _LEAST_LONG = 130.0  # of a roll's page, so that its scale square has room
 Cell = tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tiling:
+class Tiling(Value, kw_only=True):
     """How a piece is parted.
 
     Attributes:
@@ -117,15 +117,20 @@ def _tilings(ink: Sequence[Segment], paper: Paper, shifts: int) -> Iterator[Tili
 
 
 def _room(paper: Paper, size: Point, *, across: bool) -> Room:
-    """The room of each page; a roll's pages are as long as the piece needs, or as they can be."""
-    longest = room_of(paper, across=across)
+    """The room of each tile; a roll's pages are as long as the piece needs, or as they can be."""
+    longest = _inset(room_of(paper, across=across))
     if not paper.roll:
         return longest
     along, most = (size[0], longest.width) if across else (size[1], longest.height)
     count, _ = _needed(along, most)
     each = max(_LEAST_LONG, (along + (count - 1) * OVERLAP) / count)
     rest = max(longest.size) - most
-    return room_of(paper, across=across, long=each + rest)
+    return _inset(room_of(paper, across=across, long=each + rest))
+
+
+def _inset(room: Room) -> Room:
+    """The room without a strip for the halves of the rings on its left and lower edge."""
+    return replace(room, left=room.left + RING, bottom=room.bottom + RING)
 
 
 def _needed(size: float, window: float) -> tuple[int, float]:

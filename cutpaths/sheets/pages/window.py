@@ -7,13 +7,13 @@ a text is shown where it lies wholly inside.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from itertools import pairwise
 
 from cutpaths.drawing import Item, flatten
 from cutpaths.geometry.polygons import SAME_PLACE_MM, Ring, cross, distance, edges, inside_by, sub
 from cutpaths.shapes import Circle, Path, Point, Text
 from cutpaths.sheets.pages.text_places import text_room
+from cutpaths.values import replace
 
 Segment = tuple[Point, Point]
 

@@ -7,7 +7,6 @@ is folded under, along the crease, and comes to lie right side up below the othe
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 
 from cutpaths.geometry.blanket import Corner
@@ -28,12 +27,12 @@ from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.view import Room, View
+from cutpaths.values import Value
 
 LEFT, RIGHT = Room(5.0, 0.0, 60.0, 62.0), Room(76.0, 0.0, 60.0, 62.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Folding:
+class Folding(Value):
     """A corner as it is folded; in the front view.
 
     Attributes:

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 
 from cutpaths.geometry.assembly import Seam
@@ -16,16 +15,16 @@ from cutpaths.geometry.polygons import Ring, cross, dot, edges, right_of, sub, u
 from cutpaths.pieces import Kit
 from cutpaths.shapes import Point
 from cutpaths.sheets.steps.cutting import side_of
+from cutpaths.values import Value
 
 LEAST_SHARED_MM = 0.5  # a seam that runs along less of an edge only touches its end
 LEAST_SHARE, MOST_SHARE = 0.15, 0.65  # of a part's way from the middle of the top
-CLEAR = 1.35  # gap between seam lines, as a multiple of both allowances
+CLEAR = 1.7  # gap between seam lines, as a multiple of both allowances
 _LINE_STEP_MM = 0.05  # two lines that are nearer to each other are one
 _WAY_STEP = 1e-4  # two ways that differ by less are one
 
 
-@dataclass(frozen=True, slots=True)
-class Patch:
+class Patch(Value):
     """One patch in its place.
 
     Attributes:

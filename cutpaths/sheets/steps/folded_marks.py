@@ -12,6 +12,7 @@ from cutpaths.sheets.steps.folded_states import (
     paint_layers,
 )
 from cutpaths.sheets.steps.folding import Layer
+from cutpaths.sheets.steps.key import Entry
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.marking import center_tick
 from cutpaths.sheets.steps.picture import Picture
@@ -35,6 +36,7 @@ def mark_top(making: Making) -> Step:
         out = making.out("ABCDEFGHIJKLMNOPQRSTUVWXYZ".index(mark.at))
         at = mark.points[0]
         center_tick(picture, view, (along(at, out, -outward / 2), at), bar=True)
+    picture.entry(Entry.of_line(Role.CENTER, "center mark (with a bar)"))
     side_letters(picture, view, kit.blanket.top)
     first = making.top_marks(MarkKind.CENTER)[0]
     picture.name("center of the raw edge", view.point(first.points[0]), (0.4, 1.0))

@@ -6,12 +6,12 @@ Layers lie on one another from the lowest to the highest, mm, front view.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import Ring, signed_area
 from cutpaths.shapes import Point
 from cutpaths.sheets.steps.cutting import Segment, folded, side_of
 from cutpaths.sheets.steps.tints import Cloth
+from cutpaths.values import Value
 
 OTHER_FACE = {
     Cloth.TOP_RIGHT: Cloth.TOP_WRONG,
@@ -22,8 +22,7 @@ OTHER_FACE = {
 NOTHING_MM2 = 1e-3
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
+class Layer(Value):
     """A convex piece of cloth as it lies.
 
     Attributes:

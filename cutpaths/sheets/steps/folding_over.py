@@ -6,10 +6,8 @@ The backing lies wrong side up and the top right side up on it, as the front vie
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from cutpaths.figures.corners import corner_check
-from cutpaths.geometry.blanket import CornerType
+from cutpaths.geometry.blanket import Corner, CornerType
 from cutpaths.geometry.marks import MarkKind, letter
 from cutpaths.geometry.polygons import along, distance, edges, middle, sub, unit
 from cutpaths.roles import Role
@@ -35,6 +33,7 @@ from cutpaths.sheets.steps.scenes import loupe, panel_seams, side_letters
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.view import EVERYWHERE, Room, detail, whole
+from cutpaths.values import replace
 
 MAIN = Room(11.0, 0.0, 66.0, 74.0)
 LOUPE, LOUPE_MM = (113.0, 40.0), 24.0
@@ -105,7 +104,7 @@ def _around(making: Making, i: int) -> tuple[Point, ...]:
 
 
 def _trim(making: Making) -> Step:
-    kit, numbers = making.kit, making.numbers
+    kit = making.kit
     corner = kit.blanket.corners[0]
     picture = Picture(kit=kit, key="trim-tip", shows=f"the tip of corner {corner.at} cut off")
     view = detail(_around(making, 0), Room(20.0, 0.0, 66.0, 62.0), pad=0.4)
@@ -122,14 +121,13 @@ def _trim(making: Making) -> Step:
     picture.signs(scissors(along(start, way, 3.0), way))
     picture.name("tip, a triangle", free.point(middle(ring[0], ring[1])), (-0.7, -0.4))
     picture.name("corner fold", view.point(middle(corner.fold_point, corner.miter[1])), (1.0, 0.0))
-    words = [_trim_words(side, text) for side, text in numbers.at_corner(1, "trim-line")]
     return Step(
         key=picture.key,
         stage=Stage.MITER,
         title="Trim the tips",
         words=(
             "Cut the tip off each corner of the backing, along the trim line.",
-            *words,
+            *_trim_words(making),
             "Close a rotary cutter when you put it down.",
         ),
         check="The tip is a triangle, and its long edge runs along the corner fold.",
@@ -156,9 +154,26 @@ def _trimmed(making: Making) -> Step:
     )
 
 
-def _trim_words(side: str, text: str) -> str:
-    where = f"On side {side} it" if side else "It"
-    return f"{where} ends {text} from the corner, along the raw edge."
+def _trim_words(making: Making) -> Iterator[str]:
+    """Where the trim line of each kind of corner ends."""
+    cards = making.kit.templates
+    for n, card in enumerate(cards, 1):
+        where = "It" if len(cards) == 1 else f"At corner {', '.join(card.corners)} it"
+        ends = [
+            f"{text} from the corner on side {side}"
+            if side
+            else f"{text} from the corner along either raw edge"
+            for side, text in making.numbers.at_corner(n, "trim-line")
+        ]
+        yield f"{where} ends {' and '.join(ends)}."
+
+
+def _corner_seen(corner: Corner) -> str:
+    """What must be seen of a folded corner."""
+    touches = "The fold touches the corner of the top."
+    if corner.kind is CornerType.RIGHT_EQUAL:
+        return f"{touches} It stands at 45 degrees to both edges."
+    return f"{touches} It lies on the marked line, which is not at 45 degrees."
 
 
 def _fold_corner(making: Making, number: int = 1, i: int = 0) -> Step:
@@ -201,13 +216,9 @@ def _fold_corner(making: Making, number: int = 1, i: int = 0) -> Step:
             ),
             "Press the fold and pin it.",
         ),
-        check=_sentence(corner_check(corner, folded=True).split(";")[0]),
+        check=_corner_seen(corner),
         drawing=picture.drawing(),
     )
-
-
-def _sentence(text: str) -> str:
-    return f"{text[:1].upper()}{text[1:]}."
 
 
 def _other_corners(making: Making) -> Iterator[Step]:

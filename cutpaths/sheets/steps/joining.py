@@ -80,11 +80,21 @@ def _pin(making: Making, side: int) -> Step:
             "Pin the center marks on each other first.",
             "Push a pin through the dot of the top and through the dot of the backing at each end.",
             *quarters,
+            *_easing(making),
             "Spread the cloth evenly between the pins. The raw edges lie on each other.",
         ),
         check=f"Dot lies on dot at both ends of side {name}. The backing reaches past both.",
         drawing=picture.drawing(),
     )
+
+
+def _easing(making: Making) -> Iterator[str]:
+    """What is eased in where top and backing are not alike."""
+    for key, text in making.numbers.texts.items():
+        if key.startswith("measured.ease."):
+            name = key.rpartition(".")[2]
+            where = f"On side {name.upper()}" if len(name) == 1 else f"Along the {name}"
+            yield f"{where} {text}."
 
 
 def _sew(making: Making, side: int) -> Step:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from cutpaths.drawing import Item, move
 from cutpaths.paint import Paint
@@ -13,6 +12,7 @@ from cutpaths.sheets.steps.ink import DOT, Painted, disc, pin, stripes
 from cutpaths.sheets.steps.tints import TINTS, Cloth
 from cutpaths.sheets.steps.view import frame
 from cutpaths.strokes import text_width
+from cutpaths.values import Value
 
 HEIGHT = 2.6
 CHIP = 8.0, 4.2
@@ -22,8 +22,7 @@ _BESIDE = 1.6
 _CHIP_EDGE = Paint(colour=(255, 255, 255), edge=(0x2F, 0x2F, 0x2F))
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Value):
     """A line of the key: what is shown in a box of the size of a chip, and what it means."""
 
     text: str

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import Ring, along, box, distance, sub, unit
 from cutpaths.shapes import Anchor, Point, Text
 from cutpaths.sheets.clear_places import Segment, touches
 from cutpaths.sheets.steps.view import frame
 from cutpaths.strokes import text_width
+from cutpaths.values import State, Value
 
 HEIGHT = 2.8
 PAD = 0.9  # of the tag round a text
@@ -25,8 +25,7 @@ _ON_TAG, _ON_SIGN, _ON_LINE, _ON_EDGE, _CROSSED = 900.0, 160.0, 60.0, 5.0, 130.0
 _TURN = 9.0  # for standing on the side opposite to the one wished for
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Name:
+class Name(Value, kw_only=True):
     """A label to be placed.
 
     Attributes:
@@ -42,8 +41,7 @@ class Name:
     bare: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Value):
     """A label in its place: its text, the tag behind it, and its leader where it has one."""
 
     text: Text
@@ -51,8 +49,7 @@ class Placed:
     leader: Segment | None
 
 
-@dataclass(slots=True, kw_only=True)
-class Ground:
+class Ground(State, kw_only=True):
     """What labels keep off.
 
     Attributes:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import cached_property
 
 from cutpaths.figures import figures_of
@@ -13,10 +12,10 @@ from cutpaths.geometry.polygons import Ring, carry, directions, right_of, sub
 from cutpaths.pieces import Kit
 from cutpaths.project.model import BackingCorners, Construction
 from cutpaths.shapes import IDENTITY, Motion, Point, shift
+from cutpaths.values import Value
 
 
-@dataclass(frozen=True, slots=True)
-class Numbers:
+class Numbers(Value):
     """The printed figures of a kit, by their keys."""
 
     texts: Mapping[str, str]
@@ -55,8 +54,7 @@ class Numbers:
         return tuple(found)
 
 
-@dataclass(frozen=True)
-class Making:
+class Making(Value, dict=True):  # room for what is worked out once
     """A kit with what its steps ask of it again and again."""
 
     kit: Kit

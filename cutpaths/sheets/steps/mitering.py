@@ -98,8 +98,9 @@ def _fold(f: Folding) -> Step:
     return Step(
         key=picture.key,
         stage=Stage.MITER,
-        title=f"Fold corner {f.corner.at}",
+        title="Fold the corner" if len(making.kit.templates) == 1 else f"Fold corner {f.corner.at}",
         words=(
+            *_alike_words(f),
             "Turn the work over, the backing's wrong side up. Keep the top out of the way.",
             "Fold the loose corner in half, right sides together.",
             *_match_words(f),
@@ -108,6 +109,15 @@ def _fold(f: Folding) -> Step:
         check=_match_check(f),
         drawing=picture.drawing(),
     )
+
+
+def _alike_words(f: Folding) -> tuple[str, ...]:
+    """Which other corners are made like the one in the picture."""
+    first, *rest = f.making.kit.templates[f.number - 1].corners
+    if not rest:
+        return (f"This is corner {first}. The others follow.",)
+    others = f"corner {rest[0]}" if len(rest) == 1 else f"corners {', '.join(rest)}"
+    return (f"The picture shows corner {first}. Do {others} in the same way.",)
 
 
 def _match_words(f: Folding) -> tuple[str, ...]:

@@ -202,11 +202,13 @@ def _two_patches(work: _Work) -> Step:
     way = unit(sub(end, start))
     inward = _toward(before, seam, second.finished)
     low = along(middle(start, end), inward, 5.0)
-    picture.move_arrow(along(low, way, 6.0), along(low, way, -6.0))
+    reach = min(6.0, distance(start, end) * 0.3)
+    picture.move_arrow(along(low, way, reach), along(low, way, -reach))
     opened = whole((*first.raw, *second.raw), THIRD, MIRRORED)
     _opened(picture, opened, work, (first, second, seam))
+    level = before.point(_center(second.raw))[1]
     for x in (52.0, 84.0):
-        picture.move_arrow((x, 14.0), (x + 6.5, 14.0), 0.0, 1.4)
+        picture.move_arrow((x, level), (x + 6.5, level), 0.0, 1.4)
     alternate = making.kit.project.pressing is Pressing.ALTERNATE
     spot = opened.point(middle(*seam))
     picture.signs(iron(spot, 9.0))

@@ -8,7 +8,6 @@ by whoever draws them.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
 from itertools import pairwise
 
 from cutpaths.drawing import Drawing, Item, Pen, move
@@ -50,6 +49,7 @@ from cutpaths.sheets.steps.rings import (
 from cutpaths.sheets.steps.tints import OUTLINE, TINTS, Cloth, ink
 from cutpaths.sheets.steps.view import View, frame
 from cutpaths.strokes import text_width
+from cutpaths.values import State, field
 
 WIDTH = 140.0
 MARGIN = 3.0
@@ -66,10 +66,10 @@ PEN = Pen(
         (Role.TOPSTITCH, ink("#a0104a")),
         (Role.BASTE, ink("#6a1b9a")),
         (Role.FOLD, ink("#00563f")),
-        (Role.TRIM, ink("#b03a00")),
+        (Role.TRIM, ink("#8a2d00")),
         (Role.CENTER, ink("#111111")),
         (Role.MATCH, ink("#111111")),
-        (Role.OPENING, ink("#b03a00")),
+        (Role.OPENING, ink("#8a2d00")),
         (Role.DIMENSION, ink("#333333")),
         (Role.LABEL, ink("#111111")),
     ),
@@ -80,8 +80,7 @@ _TAG = Paint(colour=(255, 255, 255), edge=from_hex("#c9c9c9"))
 _LETTER = Paint(colour=(255, 255, 255), edge=from_hex("#111111"))
 
 
-@dataclass(slots=True, kw_only=True)
-class Picture:
+class Picture(State, kw_only=True):
     """A picture as it grows.
 
     Attributes:

@@ -10,6 +10,7 @@ from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.marking import marking
 from cutpaths.sheets.steps.mitering import mitering
 from cutpaths.sheets.steps.patchwork import patchwork
+from cutpaths.sheets.steps.squaring import squaring
 from cutpaths.sheets.steps.step import Step
 
 
@@ -21,9 +22,10 @@ def steps_of(kit: Kit) -> tuple[Step, ...]:
     """
     making = Making(kit)
     if not making.turned:
-        return (*patchwork(making), *folding_over(making))
+        return (*patchwork(making), *squaring(making), *folding_over(making))
     return (
         *patchwork(making),
+        *squaring(making),
         *marking(making),
         *joining(making),
         *mitering(making),

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
 from cutpaths.drawing import Drawing
+from cutpaths.values import Value
 
 
 class Stage(Enum):
@@ -18,8 +18,7 @@ class Stage(Enum):
     FINISHING = "trimming, turning, pressing, closing"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(Value, kw_only=True):
     """One step.
 
     Attributes:

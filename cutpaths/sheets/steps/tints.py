@@ -6,10 +6,10 @@ each cloth with stripes of its own slope, so that all four are told apart withou
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
 from cutpaths.paint import Colour, Paint, from_hex, mixed
+from cutpaths.values import Value
 
 
 class Cloth(Enum):
@@ -21,8 +21,7 @@ class Cloth(Enum):
     BACKING_WRONG = "backing, wrong side"
 
 
-@dataclass(frozen=True, slots=True)
-class Tint:
+class Tint(Value):
     """How a face is painted.
 
     Attributes:

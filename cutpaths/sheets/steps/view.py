@@ -6,16 +6,15 @@ Cloth is given in the front view, mm of the cloth; the sheet is mm of paper, x r
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from cutpaths.geometry.polygons import Ring, box
 from cutpaths.shapes import IDENTITY, Motion, Point
+from cutpaths.values import Value
 
 MIRRORED = Motion(mirrored=True)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class View:
+class View(Value, kw_only=True):
     """One window.
 
     Attributes:
@@ -63,8 +62,7 @@ def frame(left: float, foot: float, right: float, head: float) -> Ring:
 EVERYWHERE = frame(-1000.0, -1000.0, 1000.0, 1000.0)  # a window that cuts nothing off
 
 
-@dataclass(frozen=True, slots=True)
-class Room:
+class Room(Value):
     """A rectangle of the sheet in which a view is fitted."""
 
     left: float

@@ -164,7 +164,10 @@ def _contents(pages: Sequence[Filled], parted: Sequence[tuple[Large, Tiling]]) -
     first = len(pages) + 2
     for large, tiling in parted:
         last = first + _count(tiling) - 1
-        yield f"Pages {first} to {last}: {large.name}, to be joined"
+        if first == last:
+            yield f"Page {first}: {large.name}"
+        else:
+            yield f"Pages {first} to {last}: {large.name}, to be joined"
         first = last + 1
 
 

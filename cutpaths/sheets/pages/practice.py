@@ -1,9 +1,10 @@
 """The practice corner: a corner of backing and top on paper, to fold before cloth is cut.
 
 True scale, mm. Each paper is what lies within reach of the corner: from the raw edges to past the
-dots, or past the ends of the corner fold. It carries the marks of the cloth there, lies as the
-cloth is marked, wrong side up, and is cut out whole: its other two edges run through the cloth.
-There is one for each different corner; the words follow the corner's type.
+dots, or past the ends of the corner fold. Folded, both papers end together. Each carries the marks
+of the cloth there, lies as the cloth is marked, wrong side up, and is cut out whole: its other
+edges run through the cloth. There is one for each different corner; the words follow the corner's
+type.
 """
 
 from __future__ import annotations
@@ -24,6 +25,8 @@ from cutpaths.geometry.polygons import (
     directions,
     dot,
     edges,
+    meet,
+    right_of,
     sub,
     unit,
 )
@@ -42,6 +45,8 @@ from cutpaths.values import Value
 # How far a paper may reach beyond its dots or the ends of its corner fold, the best first: the
 # scale square must find a place beside it, or on its inner part.
 PAST = (46.0, 56.0, 66.0, 36.0, 26.0)
+FLAT_COSINE = 0.02  # of the angle beyond which a corner is flatter than a right one
+DEEP = 1.5  # how far past the top's dot, at most, as a multiple of that
 TEXT, WORDS = 3.0, 2.4
 WORDS_WIDTH = 92.0
 _ROLES = (Role.FOLD, Role.STITCH, Role.TRIM, Role.CUT)
@@ -106,50 +111,38 @@ def _ways(kit: Kit, number: int) -> tuple[Point, Point]:
     return (-found[number - 1][0], -found[number - 1][1]), found[number]
 
 
-def _beyond(kit: Kit, number: int, past: float) -> tuple[float, float]:
-    """How far the papers reach along both sides beyond the dots: `past` at least.
-
-    At a flat corner it is more, so that they reach as far into the blanket.
-    """
-    corner, seam = kit.blanket.corners[number], kit.blanket.seam[number]
-    back, on = _ways(kit, number)
-    sine = abs(cross(on, back))
-    inner = sub(seam, corner.backing_point)
-    first, second = _along(corner, (back, on))
-    return (
-        max(past, (abs(cross(on, inner)) + past) / sine - first),
-        max(past, (abs(cross(back, inner)) + past) / sine - second),
-    )
-
-
-def _along(corner: Corner, ways: tuple[Point, Point]) -> tuple[float, float]:
-    """How far along their raw edges both dots are from the backing's corner."""
-    first, second = (
-        dot(sub(place, corner.backing_point), way)
-        for place, way in zip(corner.miter, ways, strict=True)
-    )
-    return first, second
-
-
 def _reach_of_backing(kit: Kit, number: int, past: float) -> Ring:
-    corner, ways = kit.blanket.corners[number], _ways(kit, number)
-    first, second = _along(corner, ways)
-    beyond = _beyond(kit, number, past)
-    return _reach(corner.backing_point, ways, (first + beyond[0], second + beyond[1]))
+    corner = kit.blanket.corners[number]
+    return _reach(kit, number, corner.backing_point, corner.miter, past)
 
 
 def _reach_of_top(kit: Kit, number: int, past: float) -> Ring:
-    raw, seam, ways = kit.blanket.top[number], kit.blanket.seam[number], _ways(kit, number)
-    first, second = (dot(sub(seam, raw), way) for way in ways)
-    beyond = _beyond(kit, number, past)
-    return _reach(raw, ways, (first + beyond[0], second + beyond[1]))
+    seam = kit.blanket.seam[number]
+    return _reach(kit, number, kit.blanket.top[number], (seam, seam), past)
 
 
-def _reach(corner: Point, ways: tuple[Point, Point], amounts: tuple[float, float]) -> Ring:
-    """A parallelogram at a corner, counter-clockwise."""
-    back, on = ways
-    far = along(corner, on, amounts[1])
-    return corner, far, along(far, back, amounts[0]), along(corner, back, amounts[0])
+def _reach(kit: Kit, number: int, raw: Point, dots: tuple[Point, Point], past: float) -> Ring:
+    """From a raw corner along both sides to past their dots, square to them; front view.
+
+    Flat corners would reach far into the blanket: there it is cut off square to the middle.
+    """
+    back, on = _ways(kit, number)
+    ends = [
+        along(raw, way, dot(sub(place, raw), way) + past)
+        for place, way in zip(dots, (back, on), strict=True)
+    ]
+    inward = right_of(back), right_of((-on[0], -on[1]))
+    inmost = meet(ends[0], inward[0], ends[1], inward[1])
+    seam = kit.blanket.seam[number]
+    middle = unit((back[0] + on[0], back[1] + on[1]))
+    deep = DEEP * past
+    place, across = along(seam, middle, deep), right_of(middle)
+    cuts = [meet(end, way, place, across) for end, way in zip(ends, inward, strict=True)]
+    depths = [dot(sub(c, end), way) for c, end, way in zip(cuts, ends, inward, strict=True)]
+    flat = dot(back, on) < -FLAT_COSINE and dot(sub(inmost, seam), middle) > deep
+    if flat and min(depths) > 0.0:
+        return raw, ends[1], cuts[1], cuts[0], ends[0]
+    return raw, ends[1], inmost, ends[0]
 
 
 def _outline(piece: Piece, reach: Ring) -> Ring:

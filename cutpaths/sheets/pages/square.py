@@ -10,13 +10,13 @@ from cutpaths.geometry.outlines import rectangle
 from cutpaths.geometry.polygons import Ring, encloses
 from cutpaths.lengths import INCH_MM
 from cutpaths.roles import Role
-from cutpaths.shapes import Path, Point, shift
+from cutpaths.shapes import Path, Point, Text, shift
 from cutpaths.sheets.pages.text_places import ink, is_clear, met
 from cutpaths.sheets.sheet import SCALE_INCHES, SCALE_MM
 
 GAP = 1.5
 _STEP = 4.0
-_COARSE = 12.0
+_COARSE = 8.0
 _INNER = SCALE_INCHES * INCH_MM
 _INSET = (SCALE_MM - _INNER) / 2
 _TEXT_HIGH = 11.0  # from the foot of a square to the head of its text
@@ -66,9 +66,13 @@ def square_place(items: Iterable[Item], room: Bounds) -> Point:
     if found is not None:
         return found
     lines = ink(drawn)
+    texts = ink(item for item in drawn if isinstance(item.shape, Text))
 
-    def meetings(at: Point) -> int:
-        return sum(len(list(met(bar, lines))) for bar in _bars(at))
+    def meetings(at: Point) -> tuple[int, int]:
+        """With texts, which would not be read, and with lines."""
+        bars = list(_bars(at))
+        found = (sum(len(list(met(bar, each))) for bar in bars) for each in (texts, lines))
+        return next(found), next(found)
 
     return min(_places(room, _COARSE), key=lambda at: (meetings(at), at))
 

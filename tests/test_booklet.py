@@ -4,21 +4,33 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
-from booklets import PLAIN, Made, of_fixture, of_text, text_of
+from booklets import PLAIN, Made, document, of_fixture, of_text, text_of
+from PIL import Image
 
 from cutpaths.cloth.lengths_to_buy import shopping
 from cutpaths.cloth.notes import cloth_notes
 from cutpaths.cloth.plan_words import sold_words, steps
 from cutpaths.cloth.report import bought_words
 from cutpaths.figures import figures_of
+from cutpaths.formats import render_checked
 from cutpaths.lengths import INCH
 from cutpaths.pieces import build
-from cutpaths.project import read
+from cutpaths.project import load, read
 from cutpaths.readback.booklet import pictures_of
-from cutpaths.sheets.booklet.blocks import Block, Caution, Key, Table, Task, Terms, Together
-from cutpaths.sheets.booklet.booklet import BODY, LARGE_BODY
+from cutpaths.sheets.booklet.blocks import (
+    Block,
+    Caution,
+    Key,
+    Picture,
+    Table,
+    Task,
+    Terms,
+    Together,
+)
+from cutpaths.sheets.booklet.booklet import BODY, LARGE_BODY, Booklet
 from cutpaths.sheets.booklet.cutting import size_words
 from cutpaths.sheets.booklet.make import booklet_of
 from cutpaths.sheets.pages.paper import paper_named
@@ -257,3 +269,26 @@ def test_every_picture_has_words_for_who_cannot_see_it() -> None:
     pictures = list(pictures_of(of_fixture("tidepool").content))
     assert len(pictures) > 20
     assert all(len(picture.alt) > 20 for picture in pictures)
+
+
+def test_swatches_are_seen_on_the_title_page(tmp_path: Path) -> None:
+    """The finished blanket has the pictures of its cloths, or their colours where they are gone."""
+    swatch = '[fabric.dots]\nswatch = { file = "dots.png", width = 4 }\n'
+    text = f'format = 1\ntitle = "Dots"\n{swatch}{PLAIN}'
+    (tmp_path / "dots.toml").write_text(text, encoding="utf-8")
+    Image.new("RGB", (40, 40), "#a04020").save(tmp_path / "dots.png")
+    kit = build(load(tmp_path / "dots.toml"))
+    seen = booklet_of(kit, Wishes(beside=tmp_path))
+    assert _prints(seen)
+    data = render_checked(document(seen), "booklet")
+    (tmp_path / "dots.png").unlink()
+    gone = booklet_of(kit, Wishes(beside=tmp_path))
+    assert not _prints(gone)
+    assert len(render_checked(document(gone), "booklet")) < len(data)
+
+
+def _prints(content: Booklet) -> bool:
+    """Whether the picture on the title page shows a print."""
+    picture = content.cover[0]
+    assert isinstance(picture, Picture)
+    return any(item.paint is not None and item.paint.print for item in picture.drawing.items)

@@ -82,6 +82,24 @@ widths = [5, 3]
 length = 20
 fabrics = ["sand", "sea"]
 """,
+    "strips across": """
+[top]
+layout = "strips"
+run = "across"
+size = "cut"
+widths = [5, 4]
+length = 20
+fabrics = ["sand", "sea"]
+""",
+    "blocks and plain squares": """
+[block.vane]
+widths = [4]
+heights = [4]
+chart = ["sand/sea"]
+[top]
+layout = "blocks"
+chart = ["vane sand", "sand vane"]
+""",
     "panel": """
 [top]
 layout = "panel"

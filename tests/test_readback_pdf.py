@@ -10,6 +10,8 @@ from collections.abc import Callable
 
 import pikepdf
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from sample_drawings import RING, cad, marked, sheet
 
 from cutpaths.drawing import Document, Item
@@ -235,3 +237,31 @@ def test_values_are_read_as_the_format_says() -> None:
     assert str(found[7]["K"][0]) == "Reference(number=1)"
     assert found[7]["K"][1:] == [True, None]
     assert found[8] == b"x"
+
+
+_NUMBER = st.floats(1.0, 119.0).map(lambda number: round(number, 6))
+_POINT = st.tuples(_NUMBER, _NUMBER)
+_LETTERS = st.text("aWÅg½8⅔ Ωж()\\<>#$%\"'@*_[]{}~^`-", min_size=1, max_size=12)
+_SHAPES = st.one_of(
+    st.builds(
+        Path, st.lists(_POINT, min_size=3, max_size=6, unique=True).map(tuple), st.booleans()
+    ),
+    st.builds(Circle, _POINT, st.floats(0.5, 20.0)),
+    st.builds(
+        Text,
+        string=_LETTERS.filter(str.strip),
+        at=_POINT,
+        height=st.floats(1.0, 20.0),
+        angle=st.floats(-180.0, 180.0),
+        anchor=st.sampled_from(Anchor),
+    ),
+)
+
+
+@settings(deadline=None, max_examples=60)
+@given(st.lists(st.tuples(st.sampled_from(Role), _SHAPES), min_size=1, max_size=8))
+def test_any_drawing_reads_back(items: list[tuple[Role, Path | Circle | Text]]) -> None:
+    """Whatever is drawn comes back: lines, circles, and texts of any letters at any angle."""
+    drawn = tuple(Item(role, f"a-{n}", shape) for n, (role, shape) in enumerate(items))
+    document = Document("any", (replace(_SHEET, items=drawn),))
+    assert reader.check(document, pdf.render(document)) == ()

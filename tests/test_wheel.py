@@ -38,6 +38,8 @@ def test_wheel_has_data_and_licences(unpacked: Path) -> None:
         "cutpaths/projector/page/page.css",
         *(f"cutpaths/projector/page/{name}" for name in MODULES),
         "cutpaths/project/starter.toml",
+        "cutpaths/writers/fonts/OFL.txt",
+        *(f"cutpaths/writers/fonts/Inter-{face}.otf" for face in ("Bold", "Italic", "Regular")),
         "cutpaths/writers/index_page/index.html",
         "cutpaths/writers/index_page/index.css",
         "cutpaths/py.typed",

@@ -28,7 +28,7 @@ from sample_drawings import marked
 
 from cutpaths.errors import DrawingError
 from cutpaths.formats import render_checked
-from cutpaths.sheets.booklet.blocks import Chapter, Paragraph
+from cutpaths.sheets.booklet.blocks import Chapter, PageBreak, Paragraph
 from cutpaths.values import replace
 from cutpaths.writers.booklet import render, template
 
@@ -222,6 +222,18 @@ def test_a_long_chapter_goes_on_over_pages() -> None:
     long = replace(content, chapters=(Chapter(title="Long", blocks=words),))
     text = text_of(render_checked(document(long), "booklet"))
     assert all(f"Sentence number {n} of very many." in text for n in range(200))
+
+
+def test_what_follows_a_page_break_stands_on_the_next_page() -> None:
+    """A break ends the page; two of them leave no page bare."""
+    words = Paragraph("One."), PageBreak(), PageBreak(), Paragraph("Two.")
+    content = of_fixture("tidepool").content
+    short = replace(content, cover=(), chapters=(Chapter(title="Short", blocks=words, fresh=True),))
+    pages = pypdfium2.PdfDocument(render(document(short)))
+    texts = [page.get_textpage().get_text_range() for page in pages]
+    assert len(texts) == 3
+    assert "One." in texts[1]
+    assert "Two." in texts[2]
 
 
 def test_same_bytes_whatever_the_hash_seed() -> None:

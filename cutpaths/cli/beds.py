@@ -64,5 +64,5 @@ def command(
     files[f"{stem}-report.txt"] = "".join(f"{line}\n" for line in run.report).encode()
     click.echo("\n".join(run.report))
     click.echo()
-    put(kit, folder, files, force=force, family=f"{stem}-")
+    put(kit, project, folder, files, force=force, family=f"{stem}-")
     say_notes((*kit.notes, *run.notes))

@@ -73,7 +73,7 @@ def command(
             if machine:
                 plan = _machine(kit, spacing, search)
                 if folder is not None:
-                    _put(kit, _machine_sheets(kit, plan), folder, force=force)
+                    _put(kit, project, _machine_sheets(kit, plan), folder, force=force)
                 say_notes((*advice, *person.notes))
                 ctx.exit(INTERRUPTED if person.interrupted else 0)
             plans = plans_of(kit, search)
@@ -85,7 +85,7 @@ def command(
         click.echo(data if as_data else "\n".join(lines(title, plans, ruler)))
         say_notes((*notes, *person.notes))
         if folder is not None:
-            _put(kit, cloth_outputs(kit, plans, notes), folder, force=force)
+            _put(kit, project, cloth_outputs(kit, plans, notes), folder, force=force)
     ctx.exit(INTERRUPTED if person.interrupted else 0)
 
 
@@ -121,7 +121,7 @@ def _spacing(kit: Kit, written: str | None) -> Fraction:
     return spacing
 
 
-def _put(kit: Kit, outputs: Iterable[Output], folder: Path, *, force: bool) -> None:
+def _put(kit: Kit, source: Path, outputs: Iterable[Output], folder: Path, *, force: bool) -> None:
     """The files; their names are talk, the plan is the result."""
     files = drawn(jobs_of(outputs), stem_of(kit))
-    put(kit, folder, files, force=force, say=lambda path: click.echo(path, err=True))
+    put(kit, source, folder, files, force=force, say=lambda path: click.echo(path, err=True))

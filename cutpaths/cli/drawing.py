@@ -86,6 +86,7 @@ def _shown(job: Job | None) -> str | None:
 
 def put(
     kit: Kit,
+    source: Path,
     folder: Path,
     files: Mapping[str, bytes],
     *,
@@ -93,12 +94,17 @@ def put(
     family: str | None = None,
     say: Callable[[Path], None] = click.echo,
 ) -> None:
-    """Writes a kit's files into a folder, and says the path of each."""
-    from cutpaths.files import write_folder
+    """Writes a kit's files into a folder, and says the path of each.
 
-    project = kit.project
+    Sizes and colorways of one project file may lie side by side: what is out of date goes by the
+    digest of the file itself, and not by that of the size.
+    """
+    from cutpaths.files import write_folder
+    from cutpaths.source import load
+
+    title, digest = kit.project.title, load(source).digest
     for path in write_folder(
-        folder, files, project=project.title, digest=project.digest, force=force, family=family
+        folder, files, project=title, digest=digest, force=force, family=family
     ):
         say(path)
 

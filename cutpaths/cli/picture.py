@@ -62,5 +62,5 @@ def command(
     wanted = formats or FORMATS
     jobs = [(output, name) for output, name in jobs_of(made) if name in wanted]
     files = drawn(jobs, stem_of(kit), check=not no_check, pixels=width)
-    put(kit, folder, files, force=force)
+    put(kit, project, folder, files, force=force)
     say_unknown(made)

@@ -119,7 +119,7 @@ def command(
     else:
         files = drawn(jobs_of(made), stem, check=not no_check, left_out=left_out)
         files |= _index(kit, proof, made, files, left_out)
-    put(kit, folder, files, force=force)
+    put(kit, project, folder, files, force=force)
     for line in _page_summary(made):
         click.echo(line, err=True)
     say_notes((*kit.notes, *left_out))

@@ -20,7 +20,7 @@ from cutpaths.cloth.needs import needs_of
 from cutpaths.cloth.on_hand import OnHandPlans
 from cutpaths.cloth.stock import stock_of
 from cutpaths.errors import Finding, InputError
-from cutpaths.figures.sizes import Pair, sizes
+from cutpaths.figures.sizes import Pair, filling_size, sizes
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit, build
 from cutpaths.project.model import Fabric, Project
@@ -106,13 +106,13 @@ def _on_hand(stock: Stock | None) -> bool:
 
 def _of_grid(project: Project, cut: OnHandPlans) -> Iterator[Option]:
     """The widest border with a backing in one, and a wider one with a joined backing."""
-    if not _has_patches(project, cut):
+    if not _covered(project, _least(project)) or not _has_patches(project, cut):
         return
     whole = _whole(project, cut)
     if whole is not None:
         yield whole
     least = Fraction(0) if whole is None else whole.border
-    wider = [b for b in _descending(project, WIDEST_BORDER) if b > least and _covered(project, b)]
+    wider = [b for b in _descending(project, WIDEST_BORDER) if b > least and _joinable(project, b)]
     joined = _widest(wider, lambda b: _joined_option(_bordered(project, b), cut))
     if joined is not None:
         yield joined
@@ -210,10 +210,30 @@ def _joined_option(project: Project, cut: OnHandPlans) -> Option | None:
 
 
 def _covered(project: Project, border: Fraction) -> bool:
-    """Whether there is as much of the backing's cloth on hand as a backing covers."""
-    settled = sizes(replace(project, borders=(border,) * len(project.borders)))
-    there = area_of(rooms_on_hand(stock_of(project, _backing_of(project))))
-    return settled is not None and settled.backing[0] * settled.backing[1] <= there
+    """Whether there is as much cloth on hand as backing and filling cover."""
+    bordered = _bordered(project, border)
+    settled, filling = sizes(bordered), filling_size(bordered)
+    wanted = {project.backing_fabric: settled.backing if settled else None}
+    if project.filling is not None:
+        wanted[project.filling.fabric] = filling
+    return all(
+        size is None or size[0] * size[1] <= area_of(rooms_on_hand(stock_of(project, fabric)))
+        for fabric in project.fabrics
+        for size in [wanted.get(fabric.name)]
+    )
+
+
+def _joinable(project: Project, border: Fraction) -> bool:
+    """Whether cloth on hand has room for panels as long as a seam and together as wide as needed."""
+    settled = sizes(_bordered(project, border))
+    if settled is None or not _covered(project, border):
+        return False
+    rooms = rooms_on_hand(stock_of(project, _backing_of(project)))
+    across, down = settled.backing
+    return any(
+        sum((h // long) * w + (w // long) * h for w, h in rooms) >= wide
+        for long, wide in ((down, across), (across, down))
+    )
 
 
 def _backing_of(project: Project) -> Fabric:

@@ -7,10 +7,9 @@ from fractions import Fraction
 from itertools import count
 
 from cutpaths.cloth.bound import rooms_on_hand
-from cutpaths.cloth.fit_tops import grows, least_of, patches_of, resized
+from cutpaths.cloth.fit_tops import areas_of, grid_of, grows, least_of, patches_of, resized
 from cutpaths.cloth.stock import stock_of
 from cutpaths.pieces import build
-from cutpaths.project.kinds import PATCHES_MOST
 from cutpaths.project.model import Project
 from cutpaths.project.sizes import raw_top
 from cutpaths.project.stock import Size
@@ -35,12 +34,13 @@ def _grids(project: Project, there: Mapping[str, Sequence[Size]]) -> list[tuple[
     """Columns and rows of tops no larger than the cloth for them, the largest first."""
     patches = build(project).patchwork.pieces()
     area = sum((area_of(there[name]) for name in {piece.fabric for piece in patches}), Fraction(0))
-    (columns, rows), (wider, higher) = least_of(project.top), grows(project.top)
-    # Of sizes that may grow both ways only those not too slim are tried, so that the area limits
-    # each side.
-    most = SLIMMEST * area if wider and higher else area**2 / _side(project, 0, columns, rows) ** 2
-    widths = _sides(project, 0, most, wider=wider)
-    heights = _sides(project, 1, most, wider=higher)
+    wider, higher = grows(project.top)
+    if wider and higher:  # only those not too slim are tried, so that the area limits each side
+        most = SLIMMEST * area
+    else:
+        most = (area / _side(project, 1 if wider else 0, *grid_of(project.top))) ** 2
+    widths = _sides(project, 0, most, more=wider)
+    heights = _sides(project, 1, most, more=higher)
     found = [
         (width * height, (across, down))
         for across, width in widths
@@ -59,17 +59,20 @@ def _side(project: Project, axis: int, columns: int, rows: int) -> Fraction:
 
 
 def _sides(
-    project: Project, axis: int, most: Fraction, *, wider: bool
+    project: Project, axis: int, most: Fraction, *, more: bool
 ) -> list[tuple[int, Fraction]]:
-    """Columns with their width, or rows with their height, up to the square of a length."""
-    least = list(least_of(project.top))
+    """Columns (0) with their width, or rows (1) with their height, up to the square of a length.
+
+    The other way they are as many as in the project, so that no row or column lacks its block.
+    """
+    grid, least = list(grid_of(project.top)), least_of(project.top)[axis]
     found: list[tuple[int, Fraction]] = []
-    for number in count(least[axis]):
-        grid = [*least[:axis], number, *least[axis + 1 :]]
-        side = _side(project, axis, grid[0], grid[1])
-        if found and (side**2 > most or not wider):
-            return found
-        if side or len(found) > PATCHES_MOST:
+    for number in count(least) if more else (least,):
+        grid[axis] = number
+        side = _side(project, axis, *grid)
+        if side**2 > most and more:
+            break
+        if side:
             found.append((number, side))
     return found
 
@@ -82,6 +85,8 @@ def _seems_enough(project: Project, there: Mapping[str, Sequence[Size]]) -> bool
         covered[name] = covered.get(name, Fraction(0)) + cut[0] * cut[1] * number
         if wide == high and number > _squares(there[name], cut[0]):
             return False
+    for name, shown in areas_of(project.top):
+        covered[name] = covered.get(name, Fraction(0)) + shown
     return all(area <= area_of(there[name]) for name, area in covered.items())
 
 

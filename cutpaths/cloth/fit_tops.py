@@ -1,18 +1,20 @@
 """Tops in other numbers of columns and rows: which kinds can be made so, and what they then are.
 
 Fabrics that take turns go on taking turns; a chart is repeated from its head row and left column.
-Strips have columns only, and panels and grids are taken as they stand: one column and one row.
+Strips that run down are columns, those that run across are rows. Panels and grids are taken as
+they stand: one column and one row.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from typing import TypeVar
 
 from cutpaths.errors import Finding, InputError
-from cutpaths.project.blocks import SetBlock
+from cutpaths.project.blocks import Block, SetBlock, sizes_of
 from cutpaths.project.model import Panel, Project, Squares, Top
-from cutpaths.project.patchwork import Blocks, Bricks, Grid, OnPoint, Strips
+from cutpaths.project.patchwork import Blocks, Bricks, Grid, OnPoint, Run, Strips
 
 Chart = Sequence[Sequence[str]]
 Names = tuple[tuple[str, ...], ...]
@@ -20,6 +22,8 @@ Pair = tuple[int, int]
 Patches = tuple[str, Fraction, Fraction, int]  # fabric, finished width and height, and how many
 
 LEAST = 2  # columns or rows of patches
+
+T = TypeVar("T")
 
 
 def require_rectangle(project: Project) -> None:
@@ -44,8 +48,8 @@ def least_of(top: Top) -> Pair:
     match top:
         case Squares() | Bricks() | OnPoint():
             return LEAST, LEAST
-        case Strips():
-            return LEAST, 1
+        case Strips(run=run):
+            return (LEAST, 1) if run is Run.DOWN else (1, LEAST)
         case _:
             return 1, 1
 
@@ -55,8 +59,8 @@ def grows(top: Top) -> tuple[bool, bool]:
     match top:
         case Squares() | Bricks() | OnPoint() | Blocks():
             return True, True
-        case Strips():
-            return True, False
+        case Strips(run=run):
+            return run is Run.DOWN, run is Run.ACROSS
         case _:
             return False, False
 
@@ -72,8 +76,8 @@ def grid_of(top: Top) -> Pair:
             return min(map(len, chart)), len(chart)
         case Blocks(chart=chart):
             return len(chart[0]), len(chart)
-        case Strips(widths=widths):
-            return len(widths), 1
+        case Strips(widths=widths, run=run):
+            return (len(widths), 1) if run is Run.DOWN else (1, len(widths))
         case _:
             return 1, 1
 
@@ -98,10 +102,10 @@ def resized(top: Top, columns: int, rows: int) -> Top | None:
                 return None
             return Blocks(declared=declared, chart=sets, sashing=sashing)
         case Strips(widths=widths, fabrics=fabrics, length=length, run=run):
-            turn = turn_of((fabrics,)) or fabrics
+            turn, number = turn_of((fabrics,)) or fabrics, max(columns, rows)
             return Strips(
-                widths=tuple(widths[k % len(widths)] for k in range(columns)),
-                fabrics=tuple(turn[k % len(turn)] for k in range(columns)),
+                widths=_repeated(widths, number),
+                fabrics=_repeated(turn, number),
                 length=length,
                 run=run,
             )
@@ -131,7 +135,7 @@ def _turned(turn: Sequence[str], row: int, columns: int) -> tuple[str, ...]:
     return tuple(turn[(row + c) % len(turn)] for c in range(columns))
 
 
-def _repeated(row: Sequence[str], columns: int) -> tuple[str, ...]:
+def _repeated(row: Sequence[T], columns: int) -> tuple[T, ...]:
     return tuple(row[c % len(row)] for c in range(columns))
 
 
@@ -178,6 +182,26 @@ def patches_of(top: Top) -> Iterator[Patches]:
                 yield name, wide, length, 1
 
 
+def areas_of(top: Top) -> Iterator[tuple[str, Fraction]]:
+    """Fabrics and what their patches show, for a look at whether there is cloth; of blocks."""
+    if isinstance(top, Blocks):
+        across, down = sizes_of(top.chart, top.declared)
+        for row, high in zip(top.chart, down, strict=True):
+            for each, wide in zip(row, across, strict=True):
+                if each.name in top.declared:
+                    yield from _shown(top.declared[each.name])
+                else:
+                    yield each.name, wide * high
+
+
+def _shown(block: Block) -> Iterator[tuple[str, Fraction]]:
+    for cell in block.cells:
+        wide = sum(block.columns[cell.column : cell.column + cell.across], Fraction(0))
+        high = sum(block.rows[cell.row : cell.row + cell.down], Fraction(0))
+        for name in cell.fabrics:
+            yield name, wide * high / len(cell.fabrics)
+
+
 def _counted(names: Iterator[str]) -> Iterator[tuple[str, int]]:
     found: dict[str, int] = {}
     for name in names:
@@ -202,8 +226,10 @@ def top_table(top: Top, table: dict[str, object]) -> dict[str, object]:
         case Strips(fabrics=fabrics):
             written = table["widths"]
             widths = list(written) if isinstance(written, list) else []
-            repeated = [widths[k % len(widths)] for k in range(columns)]
-            return kept | {"widths": repeated, "fabrics": list(fabrics)}
+            return kept | {
+                "widths": list(_repeated(widths, len(fabrics))),
+                "fabrics": list(fabrics),
+            }
         case Panel() | Grid():
             return table
     return table

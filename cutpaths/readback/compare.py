@@ -40,14 +40,25 @@ _DOUBLE_DECIMALS = 5
 
 
 def differences(
-    expected: Iterable[Found], found: Iterable[Found], slack: Slack = EXACT
+    expected: Iterable[Found],
+    found: Iterable[Found],
+    slack: Slack = EXACT,
+    *,
+    may_double: bool = False,
 ) -> tuple[str, ...]:
-    """Each difference in one line, the first `SHOWN` of them; empty where there is none."""
+    """Each difference in one line, the first `SHOWN` of them; empty where there is none.
+
+    Args:
+        expected: what must be there.
+        found: what is there.
+        slack: how much it may be off.
+        may_double: whether a line may lie on another, as on paper; a machine would cut it twice.
+    """
     must, has = _by_role(expected), _by_role(found)
     lines: list[str] = []
     for role in must | has:
         lines += _role(role, must.get(role, []), has.get(role, []), slack)
-        if role != _MAY_DOUBLE:
+        if role != _MAY_DOUBLE and not may_double:
             lines += _doubles(role, has.get(role, []))
     more = len(lines) - SHOWN
     return (*lines[:SHOWN], *((f"... and {more} more",) if more > 0 else ()))

@@ -98,7 +98,7 @@ def _page(
     names = _names(drawing)
     must = [_styled(drawing, item, names) for item in strokes_of(_without_texts(drawing))]
     has = [found for mark in content.marks for found in _found(mark, names)]
-    yield from differences(must, has, SLACK)
+    yield from differences(must, has, SLACK, may_double=True)
     texts = [p.shape for i in drawing.items for p in flatten(i) if isinstance(p.shape, Text)]
     yield from text_differences(texts, content.runs)
     yield from _clips(drawing, content)

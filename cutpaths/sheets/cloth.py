@@ -220,9 +220,8 @@ class _Cuts:
         x, y, width, height = box
         need, letters = self._plan.needs[item], self._letters
         size_of = by(need.size, self._ruler)
-        if not letters.keys and need.size[0] == need.size[1]:
-            size_of = self._ruler.text(need.size[0])
-        lines = [", ".join(need.keys), size_of] if letters.keys else [size_of]
+        short = self._ruler.text(need.size[0]) if need.size[0] == need.size[1] else size_of
+        lines = [", ".join(need.keys), size_of] if letters.keys else [short]
         if turned:
             lines.append("turned")
         upright = width >= height
@@ -234,8 +233,8 @@ class _Cuts:
             size = min(letters.most, 0.85 * wide / text_width(lines[0], 1.0), 0.5 * high)
         if size < letters.readable:
             # Where its name is too long, its size may still be short enough.
-            lines = [size_of]
-            size = min(letters.most, 0.85 * wide / text_width(size_of, 1.0), 0.5 * high)
+            lines = [short]
+            size = min(letters.most, 0.85 * wide / text_width(short, 1.0), 0.5 * high)
         if size < letters.readable:
             return
         off = (len(lines) - 1) * size * LEADING / 2 - size / 2

@@ -5,7 +5,7 @@ in as one JSON file, so that no text of a person is ever read as markup. Picture
 without their texts, which are set as text over them: they can be selected, searched and heard.
 Lengths are mm, places of texts from the upper left corner of their picture.
 
-Left out: swatches, links to other places, forms.
+Left out: links to other places, forms.
 """
 
 from __future__ import annotations

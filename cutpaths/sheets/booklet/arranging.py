@@ -42,13 +42,14 @@ def _caption(facts: Facts) -> str:
 
 def _patches(facts: Facts) -> tuple[tuple[str, str], ...]:
     """For each fabric its patches, with their counts."""
+    order = [fabric.name for fabric in facts.fabrics]
     found: dict[str, list[str]] = {}
     for piece in facts.kit.patchwork.pieces():
         of = "piece" if piece.count == 1 else "pieces"
         found.setdefault(piece.fabric, []).append(f"{piece.key}, {piece.count} {of}")
     return tuple(
         (f"{facts.short.get(fabric, '')}  {facts.label(fabric)}", _listed(names))
-        for fabric, names in found.items()
+        for fabric, names in sorted(found.items(), key=lambda each: order.index(each[0]))
     )
 
 

@@ -10,7 +10,7 @@ from cutpaths.project.model import Fabric
 from cutpaths.project.stock import Washed
 from cutpaths.sheets.booklet.blocks import Block, Bullets, Chapter, Section, Terms
 from cutpaths.sheets.booklet.facts import Facts
-from cutpaths.sheets.booklet.opening_pages import caution_of_babies
+from cutpaths.sheets.booklet.first_pages import caution_of_babies
 
 
 def care(facts: Facts) -> Chapter:

@@ -20,7 +20,7 @@ from cutpaths.sheets.booklet.blocks import (
     Together,
 )
 from cutpaths.sheets.booklet.facts import Facts
-from cutpaths.sheets.booklet.opening_pages import caution_of_cutting
+from cutpaths.sheets.booklet.first_pages import caution_of_cutting
 from cutpaths.sheets.booklet.plan_picture import alike, plan_picture, scale_of
 
 HEADS = ("Piece", "Fabric", "Cut size", "Count")

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from string import ascii_lowercase
+from typing import TYPE_CHECKING
 
 from cutpaths.cloth.cutting import FabricPlan
+from cutpaths.errors import DrawingError, InputError
 from cutpaths.figures import Figure, Figures, figures_of
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
@@ -14,6 +16,9 @@ from cutpaths.sheets.fabric_paint import Cloth, cloths_of
 from cutpaths.sheets.planned import planned
 from cutpaths.sheets.steps import Step, steps_of
 from cutpaths.values import Value
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 
 class Facts(Value, kw_only=True):
@@ -60,8 +65,8 @@ class Facts(Value, kw_only=True):
         return next((f.label for f in self.kit.project.fabrics if f.name == fabric), fabric)
 
 
-def facts_of(kit: Kit) -> Facts:
-    """Collects what is told of a kit."""
+def facts_of(kit: Kit, beside: Path | None = None) -> Facts:
+    """Collects what is told of a kit; pictures of cloth are in the folder `beside`."""
     cloth, figures = planned(kit), figures_of(kit)
     joined = cloth.kit
     findings = () if cloth.error is None else cloth.error.findings
@@ -72,12 +77,20 @@ def facts_of(kit: Kit) -> Facts:
         figures=figures,
         by_key={figure.key: figure for group in figures.groups for figure in group.figures},
         fabrics=fabrics,
-        cloths=cloths_of(kit.project.fabrics),
+        cloths=_cloths(kit, beside),
         short={fabric.name: _letters(n) for n, fabric in enumerate(fabrics)},
         plans=cloth.plans,
         unplanned=tuple(f"{f.problem}. {f.hint}".strip() for f in findings),
         steps=steps_of(joined),
     )
+
+
+def _cloths(kit: Kit, beside: Path | None) -> dict[str, Cloth]:
+    """The cloths with their pictures; in their colours alone where a picture cannot be used."""
+    try:
+        return cloths_of(kit.project.fabrics, beside)
+    except (InputError, DrawingError):
+        return cloths_of(kit.project.fabrics)
 
 
 def _letters(number: int) -> str:

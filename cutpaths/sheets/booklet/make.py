@@ -13,9 +13,9 @@ from cutpaths.sheets.booklet.care import care
 from cutpaths.sheets.booklet.cover import cover, subtitle
 from cutpaths.sheets.booklet.cutting import cutting
 from cutpaths.sheets.booklet.facts import Facts, facts_of
+from cutpaths.sheets.booklet.first_pages import how_to_read, take_care
 from cutpaths.sheets.booklet.making import making
 from cutpaths.sheets.booklet.needs import what_you_need
-from cutpaths.sheets.booklet.opening_pages import how_to_read, take_care
 from cutpaths.sheets.booklet.reference import all_sizes, imprint, to_colour, words_used
 from cutpaths.sheets.pages.paper import Paper, usual_paper
 from cutpaths.sheets.sheet import Output, Wishes
@@ -35,7 +35,7 @@ def booklet_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
 
 def booklet_of(kit: Kit, wishes: Wishes) -> Booklet:
     """The content of the booklet."""
-    facts, project = facts_of(kit), kit.project
+    facts, project = facts_of(kit, wishes.beside), kit.project
     return Booklet(
         title=project.title,
         subtitle=subtitle(facts),

@@ -20,7 +20,7 @@ from cutpaths.sheets.booklet.blocks import (
     Together,
 )
 from cutpaths.sheets.booklet.facts import Facts
-from cutpaths.sheets.booklet.opening_pages import caution_of_pressing
+from cutpaths.sheets.booklet.first_pages import caution_of_pressing
 from cutpaths.sheets.steps import Stage, Step
 
 STEP_HEIGHT = 88.0

@@ -15,8 +15,8 @@ from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.marks import letter
 from cutpaths.geometry.polygons import Ring, box
 from cutpaths.pieces import Kit
-from cutpaths.roles import Role
 from cutpaths.shapes import Text
+from cutpaths.sheets.cad import label_lines
 from cutpaths.sheets.faces import face_said
 from cutpaths.sheets.pages.blocks import Block, Filled, filled, names_said
 from cutpaths.sheets.pages.cover import cover_items
@@ -78,7 +78,6 @@ def _large(kit: Kit) -> tuple[Large, ...]:
 
 
 def _large_piece(kit: Kit, piece: Piece) -> Large:
-    items = tuple(item for item in piece_items(piece) if item.role is not Role.GRAIN)
     names = [f"side {letter(i)}, raw edge" for i in range(len(kit.project.borders))]
     ring = _sides(kit, piece)
     texts = outline_edges(ring, names) if ring else ()
@@ -89,8 +88,19 @@ def _large_piece(kit: Kit, piece: Piece) -> Large:
         f"{ruler.both(as_fraction(top - bottom))} from foot to head",
     )
     return Large(
-        name=piece.key, face=face_said(kit, piece), items=items, texts=texts, checks=checks
+        name=piece.key,
+        face=face_said(kit, piece),
+        items=piece_items(piece),
+        texts=texts,
+        checks=checks,
+        said=", ".join((*label_lines(kit, piece)[1:], *_grain(piece))),
     )
+
+
+def _grain(piece: Piece) -> Iterator[str]:
+    """How the threads run; the pages are never turned, so that the head is up."""
+    if piece.grain is not None and piece.grain.way == (0.0, 1.0):
+        yield "grain from foot to head" + (", the print upright" if piece.grain.headed else "")
 
 
 def _sides(kit: Kit, piece: Piece) -> Ring:

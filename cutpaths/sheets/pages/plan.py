@@ -21,6 +21,7 @@ from cutpaths.strokes import text_width
 
 _TITLE, _TEXT = 4.0, 2.6
 _GAP = 6.0
+_OFF = 0.4  # from a number to a line
 _LARGEST = 0.5  # the picture must not be taken for the piece
 _HEADS = (14.0, 5.0)  # room for the names of rows and columns
 
@@ -61,8 +62,8 @@ def _steps(tiling: Tiling, checks: Sequence[str]) -> Iterator[str]:
     blank = tiling.rows * tiling.columns - len(tiling.filled)
     yield "1. Print all pages at 100 %, actual size, on one side. Measure the square on each."
     yield (
-        "2. Rows count from the head, columns from the left. Where a page says so, cut it along "
-        "its left and its lower edge."
+        "2. Rows count from the head, columns from the left; the plan has the number of each page. "
+        "Where a page says so, cut it along its left and its lower edge."
     )
     yield (
         f"3. Glue or tape row by row: each page goes on the {OVERLAP:g} mm strip of the page "
@@ -112,8 +113,8 @@ def _picture(
             if page:
                 ring = shift(*low).ring(rectangle(across, up))
                 lines.append(Item(Role.SCALE, KEY, Path(ring, closed=True)))
-            said = _in_cell(f"page {page}" if page else "-", low, (across, up))
-            lines += placed_texts([said], lines, Role.LABEL, KEY, always=True)
+            said = _in_cell(str(page or "-"), low, (across, up))
+            lines += placed_texts([said], lines, Role.LABEL, KEY, always=True, gap=_OFF)
     head = corner[1] - _HEADS[1] + _GAP / 3
     lines += (
         _small(f"column {n + 1}", (left + (n + 0.5) * across, head), across)
@@ -130,11 +131,11 @@ def _picture(
 
 def _in_cell(text: str, low: Point, size: Point) -> Iterator[Text]:
     """Places of a text in a tile of the plan."""
-    height = min(3.0, size[1] / 3, 0.8 * size[0] / text_width(text, 1.0))
-    for tall in (height, height * 0.75):
+    height = min(4.0, size[1] / 3, 0.6 * size[0] / text_width(text, 1.0))
+    for tall in (height, height * 0.75, height * 0.55):
         room = size[0] - text_width(text, tall)
         for up in (0.5, 0.3, 0.7, 0.15, 0.85):
-            for over in (0.5, 0.9, 0.1):
+            for over in (0.5, 0.93, 0.07):
                 at = low[0] + room * over, low[1] + size[1] * up - tall / 2
                 yield Text(string=text, at=at, height=tall)
 

@@ -78,6 +78,7 @@ def placed_texts(
     key: str,
     *,
     always: bool = False,
+    gap: float = GAP,
 ) -> tuple[Item, ...]:
     """Of each choice the first text that is clear of all that is drawn; one without is left out.
 
@@ -87,12 +88,13 @@ def placed_texts(
         role: of the texts.
         key: of the texts.
         always: a text without a clear place has the first of its places all the same.
+        gap: how far it keeps off what is drawn.
     """
     lines = ink(on)
     found = []
     for choice in choices:
         places = list(choice) if always else choice
-        text = next((t for t in places if is_clear(text_room(t), lines)), None)
+        text = next((t for t in places if is_clear(text_room(t, gap), lines)), None)
         if text is None and isinstance(places, list):
             text = places[0]
         if text is not None:

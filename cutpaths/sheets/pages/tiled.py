@@ -30,8 +30,8 @@ PAGES_MOST = 60
 _OTHERS = ("a3", "ledger", "a2", "a1", "a0", "24 in", "36 in", "60 in")
 _CUT = "cut the paper here"
 _PARTS = (0.3, 0.7)  # along an edge, where its rings are
-_WORD_PARTS = (0.5, 0.17, 0.83, 0.12, 0.88, 0.4, 0.6)  # and where its words may be
-_BESIDE = 3.0
+_WORD_PARTS = (0.5, 0.17, 0.83, 0.14, 0.86, 0.35, 0.65, 0.25, 0.75)  # and where its words may be
+_BESIDE = 4.5  # clear of the rings
 _NAME = 7.0  # height of a tile's name
 _GRID = 5  # places across and down where it may stand
 
@@ -56,8 +56,9 @@ class Large(Value, kw_only=True):
     said: str = ""
 
     def ink(self) -> tuple[Segment, ...]:
-        """All that is drawn, as segments."""
-        flat = (part.shape for item in self.items for part in flatten(item))
+        """What must be seen, as segments: for a grain line alone, no page is printed."""
+        needed = (item for item in self.items if item.role is not Role.GRAIN)
+        flat = (part.shape for item in needed for part in flatten(item))
         lines = (shape for shape in flat if isinstance(shape, Path | Circle))
         return tuple(segment for shape in lines for segment in segments(shape))
 

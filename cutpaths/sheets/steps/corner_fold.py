@@ -188,7 +188,7 @@ def fold_arrow(picture: Picture, view: View, f: Folding) -> Segment:
     turn = 1.0 if cross(across, outward) > 0 else -1.0
     bulge = distance(start, end) * 0.22
     picture.move_arrow(along(start, across, 2.5), along(end, across, -2.5), turn * bulge)
-    aside = unit(along(outward, across, -0.8))
+    aside = unit(along((-outward[0], -outward[1]), across, -0.5))
     picture.name("fold under", along(middle(start, end), outward, bulge), aside)
     return start, end
 

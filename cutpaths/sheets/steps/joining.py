@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from cutpaths.geometry.marks import MarkKind, letter
-from cutpaths.geometry.polygons import along, box, edges, inside_by, middle, sub, unit
+from cutpaths.geometry.polygons import along, box, distance, edges, middle, sub, unit
 from cutpaths.roles import Role
 from cutpaths.shapes import Point
 from cutpaths.sheets.steps.ink import GAP, needle, stroke
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
+from cutpaths.sheets.steps.rings import encloses
 from cutpaths.sheets.steps.scenes import (
     dots_of,
     ear,
@@ -28,7 +29,7 @@ from cutpaths.sheets.steps.view import MIRRORED, Room, View, detail, whole
 MAIN = Room(14.0, 0.0, 74.0, 80.0)
 LOUPE = (113.0, 40.0)
 LOUPE_MM = 24.0
-STEPS_MOST = 1000
+SPARE_STEPS = 20  # how finely a place on the spare cloth is looked for
 BELOW_PINS = 11.0  # where the letter of a pinned side stands
 DEEP = 0.42  # how deep a view along a side is, as a part of its length
 CLOSE_UP = 3.2  # how far round a dot a detail reaches, in seam allowances
@@ -112,9 +113,10 @@ def _sew(making: Making, side: int) -> Step:
     first, last = view.point(start), view.point(end)
     up = view.way(making.out(side))
     low = along(middle(first, last), up, -4.0)
-    way = unit(sub(last, first))
-    picture.move_arrow(along(low, way, -14.0), along(low, way, 14.0))
-    picture.signs(needle(along(last, way, -9.0), (0.45, 0.893)))
+    way, long = unit(sub(last, first)), distance(first, last)
+    reach = min(14.0, long * 0.22)
+    picture.move_arrow(along(low, way, -reach), along(low, way, reach))
+    picture.signs(needle(along(last, way, -min(9.0, long * 0.18)), (0.45, 0.893)))
     side_letters(picture, view, making.uncut_backing, only=[side])
     picture.name("start at this dot", first, unit((0.3 * way[0], 1.0)))
     picture.name("stop at this dot", last, unit((0.0, 1.0)))
@@ -154,7 +156,9 @@ def _sewn(making: Making, side: int) -> Step:
     here, far = making.corners_of(side)
     start, end = edges(making.uncut_backing)[side]
     for corner, dot_at in ((start, here.miter[1]), (end, far.miter[0])):
-        picture.name("spare cloth", view.point(_on_spare(making, side, corner, dot_at)), (0.0, 1.0))
+        spot = _on_spare(making, side, corner, dot_at)
+        if spot is not None:
+            picture.name("spare cloth", view.point(spot), (0.0, 1.0))
         if not making.trimmed_before:
             first, last = view.point(corner), view.point(dot_at)
             low = first[1] - 3.5
@@ -176,16 +180,20 @@ def _sewn(making: Making, side: int) -> Step:
     )
 
 
-def _on_spare(making: Making, side: int, corner: Point, dot_at: Point) -> Point:
-    """A place on the cloth that reaches past a dot, as near to the raw edge as there is some."""
-    out = making.out(side)
-    place = middle(corner, dot_at)
-    step = float(making.kit.project.allowance)
-    for _ in range(STEPS_MOST):
-        if inside_by(place, making.kit.blanket.backing) >= step:
-            break
-        place = along(place, out, -step)
-    return place
+def _on_spare(making: Making, side: int, corner: Point, dot_at: Point) -> Point | None:
+    """A place where the backing is seen past a dot, as near to the raw edge as there is one.
+
+    None where the top hides all of it, because the backing's corners are cut off.
+    """
+    backing = making.kit.blanket.backing
+    top = making.onto_backing(side).ring(making.kit.blanket.top)
+    middle_of, inward = middle(corner, dot_at), making.out(side)
+    step = distance(corner, dot_at) / SPARE_STEPS
+    for n in range(1, SPARE_STEPS + 1):
+        place = along(middle_of, inward, -n * step)
+        if encloses(backing, place) and not encloses(top, place):
+            return place
+    return None
 
 
 def _spare_check(making: Making, side: int) -> str:
@@ -254,25 +262,17 @@ def _all(making: Making) -> Step:
     kit = making.kit
     picture = Picture(kit=kit, key="sides-sewn", shows="all sides sewn, the corners still loose")
     points = [*kit.blanket.finished, *(p for i in range(making.sides) for p in ear(making, i))]
-    view = whole(points, Room(10.0, 0.0, 76.0, 84.0), MIRRORED)
+    view = whole(points, Room(12.0, 0.0, 64.0, 78.0), MIRRORED)
     inside_out(picture, view, making, ears=True)
-    i = 0
-    corner = kit.blanket.corners[i]
-    reach = 1.25 * max(
-        ((p[0] - kit.blanket.seam[i][0]) ** 2 + (p[1] - kit.blanket.seam[i][1]) ** 2) ** 0.5
-        for p in ear(making, i)
-    )
-    near = loupe(picture, view, kit.blanket.seam[i], reach, LOUPE, LOUPE_MM)
+    corner, dot_at, loose = kit.blanket.corners[0], kit.blanket.seam[0], ear(making, 0)
+    reach = 1.25 * max(distance(dot_at, p) for p in loose)
+    near = loupe(picture, view, dot_at, reach, LOUPE, LOUPE_MM)
     inside_out(picture, near, making, ears=True)
-    picture.dot(near, kit.blanket.seam[i])
-    ring = ear(making, i)
-    x = sum(p[0] for p in ring) / len(ring), sum(p[1] for p in ring) / len(ring)
-    picture.name("loose corner", near.point(x), (0.6, -0.8))
-    picture.name("both dots meet here", near.point(kit.blanket.seam[i]), (0.0, 1.0))
-    for side in range(making.sides):
-        start, end = edges(kit.blanket.seam)[side]
-        inward = view.way(making.out(side))
-        picture.letter(letter(side), along(view.point(middle(start, end)), inward, -6.0))
+    picture.dot(near, dot_at)
+    spot = sum(x for x, _ in loose) / len(loose), sum(y for _, y in loose) / len(loose)
+    picture.name("loose corner", near.point(spot), (0.6, -0.8))
+    picture.name("both dots meet here", near.point(dot_at), (0.0, 1.0))
+    side_letters(picture, view, kit.blanket.finished)
     return Step(
         key=picture.key,
         stage=Stage.JOINING,

@@ -21,7 +21,7 @@ _WAYS = 24
 _LETTER_DEEP = 0.34  # how far tails hang below the baseline, as a part of the height
 
 # What a label costs for each thing that it lies on, in mm of leader.
-_ON_TAG, _ON_SIGN, _ON_LINE, _ON_EDGE, _CROSSED = 900.0, 160.0, 60.0, 5.0, 130.0
+_ON_TAG, _ON_SIGN, _ON_LINE, _ON_EDGE, _CROSSED = 900.0, 160.0, 300.0, 5.0, 130.0
 _TURN = 9.0  # for standing on the side opposite to the one wished for
 
 

@@ -53,6 +53,7 @@ from cutpaths.values import State, field
 
 WIDTH = 140.0
 MARGIN = 3.0
+ROUND = 14.0  # how far above and below what is drawn a label may stand
 OUTLINE_MM = 0.4
 SEAM_MM = 0.22
 DOT_MM = 1.0
@@ -312,7 +313,7 @@ class Picture(State, kw_only=True):
         drawn = [*self._layers, *self._signs, *self._lines.values()]
         _, foot, _, head = box(list(_points(drawn)))
         ground = Ground(
-            bounds=(MARGIN, foot - 8.0, WIDTH - MARGIN, head + 8.0),
+            bounds=(MARGIN, foot - ROUND, WIDTH - MARGIN, head + ROUND),
             tags=[_text_frame(text) for text in self._texts],
             signs=[i.shape.points for i in self._signs if isinstance(i.shape, Path)],
             lines=[s for i in self._lines.values() for s in _segments(i)],

@@ -101,3 +101,13 @@ DENT_MM2 = 1e-3  # corners that turn in by less are straight
 
 
 COVER_MM = 0.4  # what stands out by less shows no more than its outline
+
+
+def encloses(ring: Ring, point: Point) -> bool:
+    """Whether a ring of any shape has a point inside it: a ray meets it an odd number of times."""
+    x, y = point
+    met = 0
+    for (x0, y0), (x1, y1) in edges(ring):
+        if (y0 > y) != (y1 > y) and x < x0 + (x1 - x0) * (y - y0) / (y1 - y0):
+            met += 1
+    return met % 2 == 1

@@ -269,8 +269,10 @@ def _half(view: _View, window: Ring, writing: Writing) -> Iterator[Item]:
     yield from within([line(Role.FOLD, corner.fold_end, inner)], window)
     yield writing.dot(corner.miter[1])
     yield from hatch(half_of(corner.waste, corner.fold_point, crease), HATCH_MM)
-    back = along((0.0, 0.0), unit(crease), -1.0)
+    out = unit(crease)
     on = unit(sub(corner.miter[1], corner.fold_point))
-    yield writing.angle(corner.fold_point, on, back, 14.0)
-    place = along(corner.fold_point, unit((back[0] + on[0], back[1] + on[1])), 24.0)
-    yield writing.text(f"{round(180.0 - corner.angle)}°", place)
+    yield writing.angle(corner.fold_point, out, on, 14.0)
+    middle = along(corner.fold_point, unit((out[0] + on[0], out[1] + on[1])), 14.0)
+    yield from writing.name(
+        f"{round(180.0 - corner.angle)}°", (middle[0] - 40.0, middle[1]), middle
+    )

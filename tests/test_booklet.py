@@ -53,7 +53,6 @@ CHAPTERS = (
     "Washing and care",
     "All sizes",
     "Words",
-    "About this pattern",
     "To colour",
 )
 # A length as it is printed, and the same with the other system beside it.
@@ -199,7 +198,7 @@ def test_what_the_pattern_says_of_itself_is_printed() -> None:
     made = of_fixture("tidepool")
     pattern, text = made.kit.project.pattern, text_of(made.data)
     rows = dict(
-        r for b in _blocks(made, "About this pattern") if isinstance(b, Terms) for r in b.rows
+        r for b in _blocks(made, "About this booklet") if isinstance(b, Terms) for r in b.rows
     )
     assert rows["Version"] == pattern.version == "1.2"
     assert rows["Date"] == pattern.date == "2026-03-14"

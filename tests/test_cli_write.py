@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import html
 import io
 import json
 import os
@@ -243,3 +244,14 @@ def test_a_rig_is_loaded_only_when_asked_for(tmp_path: Path) -> None:
         [sys.executable, "-c", code], cwd=tmp_path, capture_output=True, text=True, check=True
     )
     assert "cutpaths.projector.rig_reading" not in run.stderr.split()
+
+
+def test_a_backing_that_must_be_joined_is_told(tmp_path: Path) -> None:
+    """What the cutting plan advises stands among the notes, of the command and of the page."""
+    wide = PLAIN.replace("columns = 3", "columns = 10").replace("rows = 3", "rows = 10")
+    (tmp_path / "pond.toml").write_text(wide, encoding="utf-8")
+    run = _run("write", "pond.toml", "-o", "out", cwd=tmp_path)
+    assert run.returncode == 0, run.stderr
+    (note,) = [line for line in run.stderr.splitlines() if "`join = { seams = 1, run = " in line]
+    page = (tmp_path / "out" / "index.html").read_text(encoding="utf-8")
+    assert f"<li>{html.escape(note.removeprefix('Note: '))}</li>" in page

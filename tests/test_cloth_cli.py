@@ -20,7 +20,9 @@ from cutpaths.cli import cli
 from cutpaths.cli.kits import BACKINGS
 from cutpaths.cli.searching import searching
 from cutpaths.cloth.kits import KitBacking
-from cutpaths.cloth.packing.effort import Progress
+from cutpaths.cloth.packing.effort import Effort, Progress
+from cutpaths.cloth.packing.guillotine import pack_guillotine
+from cutpaths.cloth.packing.items import Item
 
 FIXTURES = Path(__file__).parent.parent / "fixtures"
 HARBOR = FIXTURES / "harbor.toml"
@@ -185,6 +187,19 @@ def test_an_interrupt_keeps_the_best_plan(tmp_path: Path) -> None:
         assert time.monotonic() - start < INTERRUPTED_WITHIN
     assert running.returncode == 130
     assert "100 kits of Shoal" in told
+
+
+def test_the_clock_is_told_only_where_it_ended_the_search() -> None:
+    """No seconds at all are no tries at all: then tries end the search, and no note is due."""
+    pieces = [Item(width=5, height=4, count=9), Item(width=7, height=3, count=8, turn=True)]
+    for effort, notes in (
+        (Effort(seconds=0.0, tries=0), 0),
+        (Effort(seconds=None, tries=5), 0),
+        (Effort(seconds=0.0, tries=10**6), 1),
+    ):
+        with searching(seed=1, seconds=1.0) as (person, _):
+            pack_guillotine(pieces, 16, effort=effort, watch=person.watch)
+        assert len(person.notes) == notes
 
 
 def test_backings_are_named_alike() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from cloths import kit
@@ -20,8 +21,10 @@ from cutpaths.cloth.searched_strips import Search
 from cutpaths.errors import CutpathsError, InputError
 from cutpaths.lengths import INCH, YARD
 from cutpaths.pieces import build
+from cutpaths.project import load
 from cutpaths.values import replace
 
+FIXTURES = Path(__file__).parent.parent / "fixtures"
 SEARCH = Search(Effort(seconds=1.0))
 BOLTS = "[fabric.sand.stock]\nprice = 9\nbolt = '15 yd'\n"
 
@@ -139,10 +142,18 @@ def test_the_same_run_twice() -> None:
 
 def test_a_run_that_the_clock_ends_says_so() -> None:
     """No time at all: there is a plan, and it is told that another run may come to another."""
-    run = kit_runs([kit(BOLTS)], 70, KitBacking.ROUGH, Search(Effort(seconds=0.0)))[0]
-    assert run.plan.late
-    told = "\n".join(kits_lines(["Tarn"], 70, KitBacking.ROUGH, [run]))
+    made = build(load(FIXTURES / "lighthouse.toml"))
+    runs = kit_runs([made], 7, KitBacking.ROUGH, Search(Effort(seconds=0.0)))
+    told = "\n".join(kits_lines(["Lighthouse"], 7, KitBacking.ROUGH, runs))
+    assert any(run.plan.late for run in runs)
     assert "by the time limit: another run may come to another plan" in told
+
+
+def test_one_size_is_soon_planned() -> None:
+    """Squares of one size are proved in no time, so the clock ends nothing."""
+    run = kit_runs([kit(BOLTS)], 70, KitBacking.ROUGH, Search(Effort(seconds=0.0)))[0]
+    assert not run.plan.late
+    assert run.gap == 0
 
 
 def test_backings_off_the_ruler_are_cut_up_to_it() -> None:

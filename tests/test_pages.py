@@ -274,6 +274,22 @@ def test_the_cover_says_what_is_where_and_what_is_not() -> None:
     assert "Local rules and a qualified person come first" in words
 
 
+def test_patches_larger_than_a_page_are_parted_when_asked_for() -> None:
+    """A border strip that fits no page is left out unasked, and in tiles when asked for."""
+    kit = _kit("lighthouse")
+    unasked, asked = (
+        page_sheets(kit, Wishes(paper=paper_named("letter"), whole=whole))[0].document.sheets
+        for whole in (False, True)
+    )
+    words = [" ".join(text.string for text in _texts(pages[0])) for pages in (unasked, asked)]
+    assert "Not here, too large for this paper: PATCH-4, PATCH-8, BACKING, TOP." in words[0]
+    assert "Not here" not in words[1]
+    pieces = [page.about.piece for page in asked]
+    for key in ("PATCH-4", "PATCH-8"):
+        assert any(f"{key}, how the pages are joined" in piece for piece in pieces)
+        assert any(f"{key}, row 1, column 1" in piece for piece in pieces)
+
+
 def test_the_version_stands_on_every_page() -> None:
     """Two printings can be told apart."""
     for page in _pages("tidepool"):

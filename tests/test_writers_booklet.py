@@ -12,6 +12,7 @@ from typing import Any
 import pikepdf
 import pypdfium2
 import pytest
+import typst
 from booklets import (
     FIXTURES,
     MM,
@@ -31,6 +32,7 @@ from cutpaths.formats import render_checked
 from cutpaths.sheets.booklet.blocks import Chapter, PageBreak, Paragraph
 from cutpaths.values import replace
 from cutpaths.writers.booklet import render, template
+from cutpaths.writers.typst_text import FAMILY, FONTS
 
 A4, LETTER = (210.0, 297.0), (215.9, 279.4)  # ISO 216:2007; CSS Paged Media 3, page sizes
 LEAST_MARGIN = 5.0
@@ -124,6 +126,38 @@ def test_the_file_is_tagged_and_pictures_have_words() -> None:
         figures = [tag for tag in tags if tag.get("/S") == "/Figure"]
         assert len(figures) > 20
         assert all(len(str(tag.get("/Alt", ""))) > 20 for tag in figures)
+
+
+@pytest.mark.parametrize("name", ["tidepool", "beehive"])
+def test_the_typesetter_finds_it_fit_for_all_readers(
+    name: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Set as PDF/UA-1 (ISO 14289-1), the typesetter's own checks find nothing to refuse.
+
+    It looks at the order of headings, texts of pictures, title and language.
+    """
+    asked: dict[str, bytes] = {}
+
+    def keep(source: str, files: dict[str, bytes]) -> bytes:
+        asked.update({"main.typ": source.encode(), **files})
+        return b""
+
+    monkeypatch.setattr("cutpaths.writers.booklet.typeset", keep)
+    render(of_fixture(name).document)
+    head = f'#set document(date: none)\n#set text(font: "{FAMILY}", lang: "en")\n'
+    asked["main.typ"] = head.encode() + asked["main.typ"]
+    fonts = typst.Fonts(
+        include_system_fonts=False, include_embedded_fonts=False, font_paths=[FONTS]
+    )
+    compiler = typst.Compiler(font_paths=fonts, ignore_system_fonts=True)
+    made = compiler.compile(
+        input=asked,  # type: ignore[type-var] # a table of files is allowed, but not typed
+        format="pdf",
+        timestamp=0,
+        pdf_standards=["ua-1"],
+    )
+    assert isinstance(made, bytes)
+    assert b"pdfuaid" in made
 
 
 def test_fonts_are_embedded() -> None:

@@ -122,7 +122,8 @@ def command(
     put(kit, project, folder, files, force=force)
     for line in _page_summary(made):
         click.echo(line, err=True)
-    say_notes((*kit.notes, *left_out))
+    beside = (note for output in made for note in output.notes)
+    say_notes(dict.fromkeys((*kit.notes, *beside, *left_out)))
     say_unknown(made)
 
 

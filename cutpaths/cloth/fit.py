@@ -224,7 +224,7 @@ def _covered(project: Project, border: Fraction) -> bool:
 
 
 def _joinable(project: Project, border: Fraction) -> bool:
-    """Whether cloth on hand has room for panels as long as a seam and together as wide as needed."""
+    """Whether there is room for panels as long as a seam and together wide enough, roughly."""
     settled = sizes(_bordered(project, border))
     if settled is None or not _covered(project, border):
         return False

@@ -26,6 +26,6 @@ def cloth_plans(kit: Kit, _wishes: Wishes) -> tuple[Output, ...]:
         raise found.error
     notes = (*cloth_notes(found.plans, kit.project.ruler), *found.advice)
     return tuple(
-        replace(output, says=SAYS.get(output.formats[0], ""))
+        replace(output, says=SAYS.get(output.formats[0], ""), notes=notes)
         for output in cloth_outputs(found.kit, found.plans, notes)
     )

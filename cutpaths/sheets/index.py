@@ -149,6 +149,7 @@ def index_document(
 ) -> IndexDocument:
     """The page of a folder with these files."""
     project, figures = kit.project, figures_of(kit)
+    beside = (note for file in filed for note in file.output.notes)
     content = IndexContent(
         title=project.title,
         variant=_variant(kit),
@@ -156,7 +157,7 @@ def index_document(
         groups=tuple(_groups(filed)),
         figures=figures.groups,
         proof=proof,
-        notes=figures.notes,
+        notes=tuple(dict.fromkeys((*figures.notes, *beside))),
         left_out=tuple(left_out),
     )
     return IndexDocument("index", (), content)

@@ -37,6 +37,7 @@ class Output(Value, kw_only=True):
         pixels: width of its picture where it has its own, such as a projector's; 0 where not.
         says: what it is for, in one line; empty where its drawing says enough.
         folder: the folder inside the project's that it belongs to; empty for the project's own.
+        notes: what a person should know beside it.
     """
 
     name: str
@@ -45,6 +46,7 @@ class Output(Value, kw_only=True):
     pixels: int = 0
     says: str = ""
     folder: str = ""
+    notes: tuple[str, ...] = ()
 
 
 class Wishes(Value, kw_only=True):

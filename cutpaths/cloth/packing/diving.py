@@ -65,13 +65,22 @@ def dived_strips(
             if left not in depths or _length(runs) < _length(depths[left]):
                 depths[left] = runs
     few = {left: runs for left, runs in depths.items() if sum(left) <= PIECES_MOST}
-    share = replace(effort, tries=None if effort.tries is None else effort.tries // len(few))
+    share = _shared(effort, len(few))
     plans = [
         trimmed([*runs, *_searched(items, width, left, share, watch)], _counts(sheet))
         for left, runs in few.items()
     ]
     best = min(plans, key=_length)
     return tuple(run.strip for run in best for _ in range(run.times))
+
+
+def _shared(effort: Effort, searches: int) -> Effort:
+    """What each of some searches has of an effort."""
+    return replace(
+        effort,
+        tries=None if effort.tries is None else effort.tries // searches,
+        seconds=None if effort.seconds is None else effort.seconds / searches,
+    )
 
 
 def _length(runs: Sequence[Run]) -> Fraction:

@@ -79,8 +79,11 @@ class Clock:
     @property
     def is_over(self) -> bool:
         """Whether time or tries are used up, the watch says so or nothing better is possible."""
-        ended = self._stopped or self.tries == self._effort.tries or self.best <= self.least
-        return ended or self._is_late
+        return self._is_done or self._is_late
+
+    @property
+    def _is_done(self) -> bool:
+        return self._stopped or self.tries == self._effort.tries or self.best <= self.least
 
     @property
     def _is_late(self) -> bool:
@@ -94,7 +97,7 @@ class Clock:
             self._said = now
             self._stopped = self._stopped or not self._watch(self._progress(now))
         if self.is_over:
-            if not self._stopped and self._is_late:
+            if not self._is_done and self._is_late:
                 self._stopped = True
                 self._watch(replace(self._progress(now), late=True))
             return False

@@ -81,8 +81,9 @@ def generated(
         worth = [max(0, int(each * GRAINS)) for each in relaxed.worth]
         offer = price(worth)
         bound = max(bound, sum(map(int.__mul__, demands, worth)) / offer.rate)
-        late, rounds = time.monotonic() >= end, rounds - 1
-        if bound >= relaxed.cost * (1 - CLOSE) or late or rounds < 0 or not go_on():
+        close = bound >= relaxed.cost * (1 - CLOSE)
+        late, rounds = time.monotonic() >= end and not close, rounds - 1
+        if close or late or rounds < 0 or not go_on():
             return Generated(relaxed, bound, late)
         for column in offer.columns:
             cover.add(column)

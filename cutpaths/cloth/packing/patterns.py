@@ -120,7 +120,8 @@ def _solved(sheet: Sheet, generation: Generation, seconds: float, go_on: GoOn) -
     whole = generation.cover.whole(seconds=seconds, gap=GAP, nodes=NODES, go_on=go_on)
     used = zip(whole.times, generation.strips, strict=False) if whole else ()
     runs = [run for times, strip in used if times for run in runs_of_strip(sheet, strip, times)]
-    return Solved(runs, time.monotonic() - start >= seconds)
+    late = time.monotonic() - start >= seconds and not (whole and whole.is_proved)
+    return Solved(runs, late)
 
 
 def _searched(

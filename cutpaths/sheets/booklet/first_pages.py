@@ -18,6 +18,7 @@ from cutpaths.sheets.booklet.blocks import (
     Terms,
 )
 from cutpaths.sheets.booklet.facts import Facts
+from cutpaths.sheets.booklet.imprint import imprint
 from cutpaths.sheets.booklet.plain import sides_picture
 
 BABIES = (
@@ -46,7 +47,7 @@ FIRST = (
 
 
 def how_to_read(facts: Facts) -> Chapter:
-    """Contents, how the blanket is made, and what letters and signs mean."""
+    """Contents, how the blanket is made, what letters and signs mean, and who made the pattern."""
     blocks: tuple[Block, ...] = (
         Contents(),
         Section("How it is made"),
@@ -56,11 +57,11 @@ def how_to_read(facts: Facts) -> Chapter:
             picture=Picture(
                 drawing=sides_picture(facts),
                 alt=f"The finished blanket from the front with its sides: {facts.text('sides')}.",
-                caption=f"From the front: {facts.text('sides')}.",
-                height=58.0,
+                height=47.0,
             ),
             blocks=(Terms(tuple(_signs(facts))),),
         ),
+        *imprint(facts),
     )
     return Chapter(title="About this booklet", blocks=blocks, fresh=True)
 
@@ -90,7 +91,8 @@ def _in_short(facts: Facts) -> str:
 def _signs(facts: Facts) -> Iterator[tuple[str, str]]:
     kit, ruler = facts.kit, facts.ruler
     sides = kit.blanket.corners
-    yield "A, B, C ...", f"sides. Corner {sides[1].at} is where side {sides[0].at[1]} ends"
+    corner = f"corner {sides[1].at} is where side {sides[0].at[1]} ends"
+    yield "A, B, C ...", f"sides, from the front: {facts.text('sides')}; {corner}"
     if isinstance(kit.project.top, Patchwork):
         yield "a, b, c ...", "fabrics, as in the fabric key and the layout chart"
         yield "PATCH-1 ...", "patches cut alike; the chart has their number"

@@ -16,7 +16,7 @@ from cutpaths.sheets.booklet.facts import Facts, facts_of
 from cutpaths.sheets.booklet.first_pages import how_to_read, take_care
 from cutpaths.sheets.booklet.making import making
 from cutpaths.sheets.booklet.needs import what_you_need
-from cutpaths.sheets.booklet.reference import all_sizes, imprint, to_colour, words_used
+from cutpaths.sheets.booklet.reference import all_sizes, to_colour, words_used
 from cutpaths.sheets.pages.paper import Paper, usual_paper
 from cutpaths.sheets.sheet import Output, Wishes
 
@@ -56,7 +56,6 @@ def booklet_of(kit: Kit, wishes: Wishes) -> Booklet:
             care(facts),
             all_sizes(facts),
             words_used(facts),
-            imprint(facts),
             to_colour(facts),
         ),
         written=tuple(_written(project)),

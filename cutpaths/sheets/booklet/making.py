@@ -41,7 +41,6 @@ def making(facts: Facts) -> tuple[Chapter, ...]:
             blocks, tasks = [Together((*blocks, tasks[0]))], tasks[1:]
         blocks += tasks
         if steps or stage is Stage.TOP:
-            blocks += _LAST.get(stage, _nothing)(facts)
             fresh = stage is Stage.TOP
             found.append(Chapter(title=_TITLES[stage], blocks=tuple(blocks), fresh=fresh))
     return tuple(found)
@@ -65,10 +64,6 @@ def _task(step: Step, number: int) -> Task:
         check=step.check,
         picture=Picture(drawing=step.drawing, alt=alt, height=STEP_HEIGHT),
     )
-
-
-def _nothing(_: Facts) -> Iterator[Block]:
-    return iter(())
 
 
 def _top(facts: Facts) -> Iterator[Block]:
@@ -185,4 +180,3 @@ _FIRST: Mapping[Stage, _Words] = {
     Stage.MITER: _miter,
     Stage.FINISHING: _finishing,
 }
-_LAST: Mapping[Stage, _Words] = {}

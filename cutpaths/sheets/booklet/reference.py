@@ -1,4 +1,4 @@
-"""The last pages: every size, the words and abbreviations, the drawing to colour, the imprint."""
+"""The last pages: every size, the words of the trade, the drawing to colour."""
 
 from __future__ import annotations
 
@@ -34,7 +34,7 @@ def all_sizes(facts: Facts) -> Chapter:
         blocks.append(Table(heads=(), rows=rows, parts=(1.0, 3.5) if short else (1.0, 1.0)))
     if facts.figures.notes:
         blocks += [Section("Notes"), Bullets(facts.figures.notes)]
-    return Chapter(title="All sizes", blocks=tuple(blocks), fresh=True)
+    return Chapter(title="All sizes", blocks=tuple(blocks))
 
 
 def words_used(facts: Facts) -> Chapter:
@@ -71,34 +71,3 @@ def to_colour(facts: Facts) -> Chapter:
     )
     words = Paragraph("Copy this page to try colours out before you choose cloth.")
     return Chapter(title="To colour", blocks=(words, picture), fresh=True)
-
-
-def imprint(facts: Facts) -> Chapter:
-    """Who made it, where to write, what may be done with it."""
-    project, pattern = facts.kit.project, facts.kit.project.pattern
-    rows = [
-        ("Pattern", project.title),
-        ("Version", pattern.version),
-        ("Date", pattern.date),
-        ("Author", pattern.author),
-        ("Corrections to", pattern.contact),
-        ("Licence", pattern.licence),
-        ("Batch", pattern.batch),
-        ("Project file", f"SHA-256 {_grouped(project.digest)}"),
-    ]
-    words = Paragraph(
-        "Made by cutpaths from the project file named below by its digest. Sizes were computed, "
-        "and the pieces sewn together on paper, before this booklet was written. Cloth is soft: "
-        "measure yours."
-    )
-    given = tuple(row for row in rows if row[1])
-    return Chapter(title="About this pattern", blocks=(words, Terms(given)))
-
-
-def _grouped(digest: str) -> str:
-    """A digest in groups that a line can be parted between.
-
-    >>> _grouped("0123456789abcdef0123")
-    '0123456789abcdef 0123'
-    """
-    return " ".join(digest[i : i + 16] for i in range(0, len(digest), 16))

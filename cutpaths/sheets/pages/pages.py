@@ -51,7 +51,7 @@ def page_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
     left_out = [each.name for each in _large(kit) if each.name not in {e.name for e in large}]
     small = Output(
         name="pages",
-        document=Document("pages", _small(kit, paper, left_out)),
+        document=Document("pages", _small(kit, paper, left_out, whole=wishes.whole)),
         formats=FORMATS,
     )
     tiles = (_tiles(kit, each, tiling) for each, tiling in zip(large, tilings, strict=True))
@@ -116,7 +116,7 @@ def _sides(kit: Kit, piece: Piece) -> Ring:
 # --- small things
 
 
-def _small(kit: Kit, paper: Paper, left_out: Sequence[str]) -> tuple[Drawing, ...]:
+def _small(kit: Kit, paper: Paper, left_out: Sequence[str], *, whole: bool) -> tuple[Drawing, ...]:
     """The cover and the pages of templates, practice corners and cut shapes."""
     room = room_of(paper, long=_ROLL_LONG)
     groups = (
@@ -125,7 +125,8 @@ def _small(kit: Kit, paper: Paper, left_out: Sequence[str]) -> tuple[Drawing, ..
         *((block,) for block in patch_blocks(kit)),
     )
     pages, too_large = filled(groups, room)
-    parted = [found for block in too_large if (found := _parted(block, paper)) is not None]
+    tried = (_parted(block, paper, whole=whole) for block in too_large)
+    parted = [found for found in tried if found is not None]
     in_parts = {large.name for large, _ in parted}
     unfit = [block.name for block in too_large if block.name not in in_parts]
     count = 1 + len(pages) + sum(_count(tiling) for _, tiling in parted)
@@ -151,15 +152,18 @@ def _small(kit: Kit, paper: Paper, left_out: Sequence[str]) -> tuple[Drawing, ..
     return tuple(sheets)
 
 
-def _parted(block: Block, paper: Paper) -> tuple[Large, Tiling] | None:
-    """A template or a practice corner in tiles, where it is worth it; patches are not."""
-    if not block.needed:
-        return None
+def _parted(block: Block, paper: Paper, *, whole: bool) -> tuple[Large, Tiling] | None:
+    """What is larger than a page, in tiles: a template or a practice corner where few pages do.
+
+    Asked for whole pieces, patches too, and on any number of pages.
+
+    Raises:
+        DrawingError: asked for, it takes too many pages.
+    """
     strings = (item.shape.string for item in block.items if isinstance(item.shape, Text))
     large = Large(name=block.name, face="", items=block.items, said=", ".join(strings))
-    if quick_count(large.ink(), paper) > PARTS_MOST:
-        return None
-    return large, tiled(large, paper)
+    few = block.needed and quick_count(large.ink(), paper) <= PARTS_MOST
+    return (large, tiled(large, paper)) if few or whole else None
 
 
 def _count(tiling: Tiling) -> int:

@@ -34,6 +34,7 @@ _BARS = (
     ((SCALE_MM - _TEXT_WIDE[0]) / 2, 0.0, _TEXT_WIDE[0], _TEXT_HIGH),
     ((SCALE_MM - _TEXT_WIDE[1]) / 2, _INSET, _TEXT_WIDE[1], _TEXT_HIGH),
 )
+_TEXT_BARS = 2  # of them, the last
 
 
 class Bounds(Protocol):
@@ -69,10 +70,11 @@ def square_place(items: Iterable[Item], room: Bounds) -> Point:
     texts = ink(item for item in drawn if isinstance(item.shape, Text))
 
     def meetings(at: Point) -> tuple[int, int]:
-        """With texts, which would not be read, and with lines."""
+        """How often it meets what would not be read: texts, or its own; then with lines."""
         bars = list(_bars(at))
-        found = (sum(len(list(met(bar, each))) for bar in bars) for each in (texts, lines))
-        return next(found), next(found)
+        unread = sum(len(list(met(bar, texts))) for bar in bars)
+        unread += sum(len(list(met(bar, lines))) for bar in bars[-_TEXT_BARS:])
+        return unread, sum(len(list(met(bar, lines))) for bar in bars)
 
     return min(_places(room, _COARSE), key=lambda at: (meetings(at), at))
 

@@ -13,6 +13,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from pypdfium2 import PdfDocument
 
 FIXTURES = Path(__file__).parent.parent / "fixtures"
 TIDEPOOL = str(FIXTURES / "tidepool.toml")
@@ -183,6 +184,23 @@ def test_an_unknown_paper_is_wrong_usage(tmp_path: Path, paper: str, told: str) 
     assert run.returncode == 2
     assert f"Error: Invalid value for --paper: {told}" in run.stderr
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_printers_white_edge_is_asked_for(tmp_path: Path) -> None:
+    """Pages keep a wider white edge free; one too wide is wrong usage, and nothing is written."""
+    run = _run(
+        "write", TIDEPOOL, "-o", "out", "--for", "pages", "--print-margin", "12 mm", cwd=tmp_path
+    )
+    assert run.returncode == 0, run.stderr
+    pdf = PdfDocument(tmp_path / "out" / "paper" / "tide-pool-pages.pdf")
+    lefts = [min(thing.get_bounds()[0] for thing in page.get_objects()) for page in pdf]
+    points = 12 * 72 / 25.4
+    assert min(lefts) > points - 1.5  # half a line's width, and the bearing of a letter
+    wrong = _run("write", TIDEPOOL, "-o", "some", "--print-margin", "2 in", cwd=tmp_path)
+    assert wrong.returncode == 2
+    told = "Error: Invalid value for --print-margin: must be a margin from 0 to 25 mm, got '2 in'"
+    assert told in wrong.stderr
+    assert not (tmp_path / "some").exists()
 
 
 def test_a_file_in_a_folders_place_stops_it(tmp_path: Path) -> None:

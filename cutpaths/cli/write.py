@@ -43,6 +43,11 @@ USES = ("booklet", "cad", "cloth", "cutter", "labels", "pages", "pictures", "pro
     help="Paper of what is printed: a4, letter, a3, a0 ..., or the width of a roll, as 36 in."
     " Letter or A4 by default.",
 )
+@click.option(
+    "--print-margin",
+    metavar="LENGTH",
+    help="What the printer leaves white at each edge of a page, as 5 mm; 8 mm by default.",
+)
 @click.option("--whole", is_flag=True, help="Have the large pieces on pages too, in tiles to join.")
 @click.option("--large-print", is_flag=True, help="Set the booklet in large letters.")
 @click.option(
@@ -74,6 +79,7 @@ def command(
     folder: Path,
     uses: tuple[str, ...],
     paper: str | None,
+    print_margin: str | None,
     whole: bool,
     large_print: bool,
     text_on_cloth: bool,
@@ -94,9 +100,9 @@ def command(
     from cutpaths.proof import prove, require
     from cutpaths.sheets.sheet import Wishes
 
-    printed_on = _paper(paper)
+    kit = kit_of(project, size, colorway)
+    printed_on = _paper(paper, print_margin, kit)
     with working("Proving"):
-        kit = kit_of(project, size, colorway)
         proof = prove(kit)
         require(proof)
     wishes = Wishes(
@@ -151,15 +157,19 @@ class _Asked(Value):
         return located(error, self.project, size=chosen[0], colorway=chosen[1])
 
 
-def _paper(name: str | None) -> Paper | None:
-    from cutpaths.sheets.pages.paper import paper_named
+def _paper(name: str | None, margin: str | None, kit: Kit) -> Paper | None:
+    """What is printed on; None where nothing of it was asked for."""
+    from cutpaths.sheets.pages.paper import paper_named, usual_paper
 
-    if name is None:
-        return None
+    hint = "--paper"
     try:
-        return paper_named(name)
+        asked = paper_named(name) if name is not None else None
+        if margin is None:
+            return asked
+        hint = "--print-margin"
+        return (asked or usual_paper(kit.project.ruler.unit)).with_margin(margin)
     except ValueError as error:
-        raise click.BadParameter(str(error), param_hint="--paper") from error
+        raise click.BadParameter(str(error), param_hint=hint) from error
 
 
 def _rig(file: Path) -> Rig:

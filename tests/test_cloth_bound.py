@@ -45,7 +45,7 @@ def test_with_cloth_on_hand(
     assert bound_of(known, items) <= closer_bound(known, items) <= line.used
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(drawn=_NEEDS, on_hand=_ON_HAND)
 def test_in_quarters(drawn: list[tuple[Fraction, Fraction, int]], on_hand: list[OnHand]) -> None:
     """A number of quarters is never below its bound."""
@@ -62,6 +62,14 @@ def test_quarters_hold_whole_squares() -> None:
     for count, quarters in ((36, 3), (37, 4)):
         line = shopping(planned(kit(), known, squares(5, count)))
         assert line.bound == line.used == quarters
+
+
+def test_a_remnant_larger_than_a_quarter() -> None:
+    """A quarter holds one square of 10 1/4, a remnant of 22 x 13 two: of three one is bought."""
+    there = (OnHand(size=(22 * INCH, 13 * INCH), count=1),)
+    known = stock(40, sold=Sold.QUARTERS, piece=(21 * INCH, 18 * INCH), on_hand=there)
+    line = shopping(planned(kit(), known, squares(Fraction(41, 4), 3)))
+    assert line.bound == line.used == 1
 
 
 def test_what_is_on_hand_is_counted_as_it_can_be_cut() -> None:

@@ -24,8 +24,7 @@ def bound_of(stock: Stock, items: Sequence[Item]) -> Fraction:
     if stock.sold is Sold.LENGTH:
         return _length(stock, max(area / room(stock)[0], _only_bought(stock, items, there)))
     inner = room(stock)
-    alone = sum(item.count for item in items if _fills(item, inner)) - len(there)
-    return Fraction(max(math.ceil(area / (inner[0] * inner[1])), alone))
+    return Fraction(max(math.ceil(area / (inner[0] * inner[1])), _alone(items, inner, there)))
 
 
 def closer_bound(stock: Stock, items: Sequence[Item]) -> Fraction:
@@ -75,6 +74,14 @@ def _pieces(items: Sequence[Item], inner: Size, there: Sequence[Size]) -> Fracti
 def _heights(item: Item) -> tuple[Fraction, ...]:
     both = Fraction(item.height), Fraction(item.width)
     return both if item.turn else both[:1]
+
+
+def _alone(items: Sequence[Item], inner: Size, there: Sequence[Size]) -> int:
+    """Pieces of which each has a quarter or pack piece to itself; what is on hand may hold more."""
+    large = [item for item in items if _fills(item, inner)]
+    least = min((Fraction(item.width * item.height) for item in large), default=NONE)
+    held = sum(w * h // least for w, h in there) if large else 0
+    return sum(item.count for item in large) - held
 
 
 def _fills(item: Item, inner: Size) -> bool:

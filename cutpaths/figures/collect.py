@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from string import ascii_uppercase
 from typing import TYPE_CHECKING
 
@@ -165,7 +166,20 @@ def _sewing(kit: Kit) -> tuple[Figure, ...]:
         words("sides", "sides, seen from the front", _sides_words(kit)),
         words("order", "sides, in order" if _folded_over(kit) else "sides in sewing order", order),
         words("faces", "as they lie when marked", faces),
+        *_allowances(kit),
     )
+
+
+def _allowances(kit: Kit) -> Iterator[Figure]:
+    """The seam allowance, and on a turned blanket where it is basted and its miters are trimmed."""
+    project, turned = kit.project, not _folded_over(kit)
+    ruler = project.ruler
+    if turned or kit.pieced:
+        yield length("seam.allowance", "seam allowance", project.allowance, ruler)
+    if turned:
+        label = "basting, in from the top's raw edge"
+        yield length("seam.basting", label, project.basting, ruler)
+        yield length("miter.trim", "what is left outside a miter's stitches", project.trim, ruler)
 
 
 def _sides_words(kit: Kit) -> str:

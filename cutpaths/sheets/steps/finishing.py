@@ -22,7 +22,7 @@ from cutpaths.roles import Role
 from cutpaths.shapes import Point
 from cutpaths.sheets.picture import top_stitching
 from cutpaths.sheets.seen import edge, inner_edge
-from cutpaths.sheets.steps.ink import GAP, iron, needle, pin, stroke
+from cutpaths.sheets.steps.ink import GAP, pin, stroke
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.scenes import (
@@ -33,6 +33,8 @@ from cutpaths.sheets.steps.scenes import (
     side_letters,
 )
 from cutpaths.sheets.steps.step import Stage, Step
+from cutpaths.sheets.steps.tools import hand_needle as needle
+from cutpaths.sheets.steps.tools import iron
 from cutpaths.sheets.steps.view import MIRRORED, Room, detail, whole
 
 LEFT, RIGHT = Room(8.0, 0.0, 54.0, 66.0), Room(78.0, 0.0, 54.0, 66.0)

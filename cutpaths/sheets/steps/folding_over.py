@@ -24,7 +24,7 @@ from cutpaths.sheets.steps.folded_states import (
     sides_folded,
 )
 from cutpaths.sheets.steps.folding import Layer
-from cutpaths.sheets.steps.ink import iron, pin, scissors
+from cutpaths.sheets.steps.ink import pin, scissors
 from cutpaths.sheets.steps.key import Entry
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.marking import join_panels
@@ -32,6 +32,7 @@ from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.scenes import loupe, panel_seams, side_letters
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth
+from cutpaths.sheets.steps.tools import iron
 from cutpaths.sheets.steps.view import EVERYWHERE, Room, detail, whole
 from cutpaths.values import replace
 

@@ -1,4 +1,4 @@
-"""Shapes that step pictures are painted with: strokes, arrows, discs and tools; mm on the sheet."""
+"""Shapes that step pictures are painted with: strokes, arrows, discs, pins; mm on the sheet."""
 
 from __future__ import annotations
 
@@ -29,6 +29,7 @@ STEEL = Paint(colour=from_hex("#4a4f57"), edge=WHITE)
 GAP = Paint(colour=from_hex("#b3261e"))  # an opening in a seam
 HOLE = Paint(colour=WHITE)
 HEAD = Paint(colour=from_hex("#c2185b"), edge=WHITE)
+BELOW = Paint(colour=WHITE, edge=from_hex("#b3261e"))  # an arrow of a motion below the cloth
 DOT = Paint(colour=from_hex("#111111"), edge=WHITE)
 PIN_MM, PIN_HEAD_MM = 9.0, 1.0
 ARROW_MM, ARROW_HEAD_MM = 1.0, 3.4
@@ -120,16 +121,6 @@ def pin(point: Point, way: Point) -> tuple[Painted, ...]:
     return (stroke(start, end, 0.55), STEEL), (disc(end, PIN_HEAD_MM), HEAD)
 
 
-def needle(point: Point, way: Point) -> tuple[Painted, ...]:
-    """A sewing needle whose point is at a place, its eye toward `way`."""
-    side = right_of(way)
-    end, wide = along(point, way, 11.0), along(point, way, 3.0)
-    body = point, along(wide, side, 0.5), along(end, side, 0.6), along(end, side, -0.6)
-    ring = (*body, along(wide, side, -0.5))
-    eye = stroke(along(point, way, 8.2), along(point, way, 10.2), 0.45)
-    return (ring, STEEL), (eye, HOLE)
-
-
 def scissors(point: Point, way: Point) -> tuple[Painted, ...]:
     """Scissors that have just begun to cut at a place, their handles toward `-way`."""
     side = right_of(way)
@@ -156,16 +147,3 @@ def scissors(point: Point, way: Point) -> tuple[Painted, ...]:
         found.append((disc(handle, 2.3), HEAD))
         found.append((disc(handle, 1.2), HOLE))
     return tuple(found)
-
-
-def iron(at: Point, size: float = 15.0) -> tuple[Painted, ...]:
-    """An iron seen from above, its tip to the right; `at` is its middle."""
-    x, y = at
-    half = size / 2
-    sole = [(-1.0, -0.55), (0.2, -0.55), (0.7, -0.3), (1.0, 0.0), (0.7, 0.3), (0.2, 0.55)]
-    sole.append((-1.0, 0.55))
-    grip = [(-0.75, -0.16), (0.3, -0.16), (0.3, 0.16), (-0.75, 0.16)]
-    return (
-        (tuple((x + half * u, y + half * v) for u, v in sole), STEEL),
-        (tuple((x + half * u, y + half * v) for u, v in grip), HEAD),
-    )

@@ -8,7 +8,7 @@ from cutpaths.geometry.marks import MarkKind, letter
 from cutpaths.geometry.polygons import along, box, distance, edges, middle, sub, unit
 from cutpaths.roles import Role
 from cutpaths.shapes import Point
-from cutpaths.sheets.steps.ink import GAP, needle, stroke
+from cutpaths.sheets.steps.ink import GAP, stroke
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.rings import encloses
@@ -24,6 +24,7 @@ from cutpaths.sheets.steps.scenes import (
     side_letters,
 )
 from cutpaths.sheets.steps.step import Stage, Step
+from cutpaths.sheets.steps.tools import hand_needle as needle
 from cutpaths.sheets.steps.view import MIRRORED, Room, View, detail, whole
 
 MAIN = Room(14.0, 0.0, 74.0, 80.0)

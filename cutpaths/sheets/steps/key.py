@@ -8,7 +8,7 @@ from cutpaths.drawing import Item, move
 from cutpaths.paint import Paint
 from cutpaths.roles import Role
 from cutpaths.shapes import Path, Point, Text, shift
-from cutpaths.sheets.steps.ink import DOT, Painted, disc, pin, stripes
+from cutpaths.sheets.steps.ink import BELOW, DOT, Painted, arrow, disc, pin, stripes
 from cutpaths.sheets.steps.tints import TINTS, Cloth
 from cutpaths.sheets.steps.view import frame
 from cutpaths.strokes import text_width
@@ -54,6 +54,24 @@ class Entry(Value):
     def of_pin(cls) -> Entry:
         """A pin."""
         return cls("pin", pin((2.2, CHIP[1] / 2), (1.0, 0.0)))
+
+    @classmethod
+    def of_arrow_below(cls) -> Entry:
+        """A hollow arrow."""
+        level = CHIP[1] / 2
+        ring = arrow(((0.2, level), (3.0, level), (7.8, level)), 1.2)
+        return cls("moves below the cloth", ((ring, BELOW),))
+
+    @classmethod
+    def of_shades(cls, paints: Sequence[Paint]) -> Entry:
+        """A chip of a face of a cloth of several fabrics."""
+        wide = CHIP[0] / len(paints)
+        parts = [
+            (frame(i * wide, 0.0, (i + 1) * wide, CHIP[1]), paint) for i, paint in enumerate(paints)
+        ]
+        edge = Paint(colour=paints[0].colour, edge=_CHIP_EDGE.edge)
+        whole = frame(0.0, 0.0, *CHIP), edge
+        return cls(f"{Cloth.TOP_RIGHT.value} (all its fabrics)", (whole, *parts))
 
     @property
     def width(self) -> float:

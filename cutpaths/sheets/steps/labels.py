@@ -33,12 +33,14 @@ class Name(Value, kw_only=True):
         at: what it names.
         toward: unit vector of the side on which it would stand best; None for any.
         bare: without a leader, as near as can be.
+        within: left and right end of the part of the sheet where it may stand; None for all of it.
     """
 
     string: str
     at: Point
     toward: Point | None = None
     bare: bool = False
+    within: tuple[float, float] | None = None
 
 
 class Placed(Value):
@@ -87,12 +89,20 @@ def _best(name: Name, ground: Ground) -> Placed:
     for start, candidate in sorted(_choices(name), key=lambda each: each[0]):
         if start >= least:
             break
-        cost = start + _cost(candidate, ground)
+        cost = start + _cost(candidate, ground) + _outside(candidate, name)
         if cost < least:
             best, least = candidate, cost
     if best is None:
         raise ValueError(f"there is no place for {name.string!r}")
     return best
+
+
+def _outside(choice: Placed, name: Name) -> float:
+    """What it costs to stand in a part of the sheet where something else is shown."""
+    left, _, right, _ = box(choice.tag)
+    if name.within is None or (left >= name.within[0] and right <= name.within[1]):
+        return 0.0
+    return _ON_TAG
 
 
 def _choices(name: Name) -> Iterator[tuple[float, Placed]]:

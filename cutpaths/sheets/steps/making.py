@@ -33,9 +33,8 @@ class Numbers(Value):
 
     @property
     def allowance(self) -> str:
-        """The seam allowance: how far in from the backing's raw edge the first dot stands."""
-        keys = (key for key in self.texts if key.startswith("corner.1.dot"))
-        return next((self.texts[key] for key in keys if key.endswith(".in")), "")
+        """The seam allowance; empty where nothing is sewn with one."""
+        return self.get("seam.allowance")
 
     def at_corner(self, number: int, name: str) -> tuple[tuple[str, str], ...]:
         """What a corner has for both its sides, each with the side's letter; once if alike."""
@@ -74,6 +73,11 @@ class Making(Value, dict=True):  # room for what is worked out once
     def trimmed_before(self) -> bool:
         """Whether the backing's corners are cut off before anything is sewn."""
         return self.kit.project.corners is BackingCorners.TRIMMED
+
+    @property
+    def all_corners(self) -> str:
+        """How many corners are made alike, such as `all 4 corners`."""
+        return f"all {self.sides} corners"
 
     @property
     def sides(self) -> int:

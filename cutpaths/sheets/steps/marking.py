@@ -20,7 +20,7 @@ from cutpaths.geometry.polygons import (
 from cutpaths.project.model import BackingCorners
 from cutpaths.roles import Role
 from cutpaths.shapes import Point, shift
-from cutpaths.sheets.steps.ink import GAP, iron, stroke
+from cutpaths.sheets.steps.ink import GAP, stroke
 from cutpaths.sheets.steps.key import Entry
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
@@ -34,6 +34,7 @@ from cutpaths.sheets.steps.scenes import (
 )
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth
+from cutpaths.sheets.steps.tools import iron
 from cutpaths.sheets.steps.view import MIRRORED, Room, View, whole
 
 MAIN = Room(11.0, 0.0, 66.0, 74.0)

@@ -33,11 +33,12 @@ from cutpaths.sheets.steps.corner_fold import (
     side_of_line,
 )
 from cutpaths.sheets.steps.cutting import long_line
-from cutpaths.sheets.steps.ink import needle, pin
+from cutpaths.sheets.steps.ink import pin
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.scenes import tacks
 from cutpaths.sheets.steps.step import Stage, Step
+from cutpaths.sheets.steps.tools import hand_needle as needle
 from cutpaths.sheets.steps.trimming import press_aside, trim_corner, trim_words
 from cutpaths.sheets.steps.view import Room, detail
 

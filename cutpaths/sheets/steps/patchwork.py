@@ -25,12 +25,12 @@ from cutpaths.roles import Role
 from cutpaths.shapes import Point, shift
 from cutpaths.sheets.steps.cutting import Segment, folded, side_of
 from cutpaths.sheets.steps.exploded import Patch, moved_apart, parts, patches_of
-from cutpaths.sheets.steps.ink import iron
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.pairs import pair_step, step_away
 from cutpaths.sheets.steps.picture import OUTLINE_MM, Picture
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth, shade
+from cutpaths.sheets.steps.tools import iron
 from cutpaths.sheets.steps.view import MIRRORED, Room, View, whole
 
 LEFT, RIGHT = Room(5.0, 0.0, 58.0, 66.0), Room(77.0, 0.0, 58.0, 66.0)

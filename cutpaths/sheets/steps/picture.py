@@ -28,6 +28,7 @@ from cutpaths.sheets.sheet import about
 from cutpaths.sheets.steps.cutting import part_inside, parts_outside
 from cutpaths.sheets.steps.ink import (
     ARROW,
+    BELOW,
     DOT,
     Painted,
     arrow,
@@ -37,6 +38,14 @@ from cutpaths.sheets.steps.ink import (
 )
 from cutpaths.sheets.steps.key import Entry, key_items
 from cutpaths.sheets.steps.labels import HEIGHT, PAD, Ground, Name, placed
+from cutpaths.sheets.steps.lines import (
+    HIDDEN,
+    MITER_MARKED,
+    dashes,
+    double,
+    entry_of_double,
+    entry_of_hidden,
+)
 from cutpaths.sheets.steps.rings import (
     DENT_MM2,
     covers,
@@ -69,7 +78,7 @@ PEN = Pen(
         (Role.FOLD, ink("#00563f")),
         (Role.TRIM, ink("#8a2d00")),
         (Role.CENTER, ink("#111111")),
-        (Role.MATCH, ink("#111111")),
+        (Role.MATCH, ink("#3a3a3a")),
         (Role.OPENING, ink("#8a2d00")),
         (Role.DIMENSION, ink("#333333")),
         (Role.LABEL, ink("#111111")),
@@ -102,6 +111,7 @@ class Picture(State, kw_only=True):
     _cloths: list[tuple[Cloth | None, Ring]] = field(default_factory=list)
     _entries: dict[str, Entry] = field(default_factory=dict)
     _count: int = 0
+    _shades: tuple[Paint, ...] = ()
 
     def layer(
         self,
@@ -196,6 +206,25 @@ class Picture(State, kw_only=True):
         if meaning is not None:
             self._entries.setdefault(meaning, Entry.of_line(role, meaning))
 
+    def miter(self, view: View, start: Point, end: Point) -> None:
+        """A marked miter line of the front view, not sewn yet."""
+        part = part_inside(*view.points((start, end)), view.window)
+        if part is not None:
+            for line in double(*part):
+                self.sheet_line(line, Role.MATCH)
+        self._entries.setdefault(MITER_MARKED, entry_of_double())
+
+    def hidden(self, view: View, points: Sequence[Point], *, closed: bool = False) -> None:
+        """A raw edge of the front view that lies below what is seen."""
+        on_sheet = view.points(points)
+        for start, end in edges(on_sheet) if closed else tuple(pairwise(on_sheet)):
+            part = part_inside(start, end, view.window)
+            if part is not None:
+                key = self._next("layer")
+                for ring, paint in dashes(*part):
+                    self._paint(key, ring, paint)
+        self._entries.setdefault(HIDDEN, entry_of_hidden())
+
     def sheet_line(self, points: Sequence[Point], role: Role) -> None:
         """A line that is given on the sheet."""
         path = tuple(points)
@@ -218,6 +247,22 @@ class Picture(State, kw_only=True):
         """An arrow of a motion on the sheet."""
         self.signs(((arrow(curve(start, end, bulge), width), ARROW),))
 
+    def below_arrow(self, start: Point, end: Point, bulge: float = 0.0, width: float = 1.2) -> None:
+        """A hollow arrow of a motion that runs below the cloth, on the sheet."""
+        self.signs(((arrow(curve(start, end, bulge), width), BELOW),))
+        self.entry(Entry.of_arrow_below())
+
+    def shades(self, paints: Sequence[Paint]) -> None:
+        """The shades in which the right side of a top of several fabrics is painted."""
+        self._shades = tuple(paints)
+
+    def number(self, string: str, center: Point) -> None:
+        """A number of an order in a square, its center on the sheet."""
+        x, y = center
+        half = LETTER_DISC * 0.86
+        self.signs(((frame(x - half, y - half, x + half, y + half), _LETTER),))
+        self.text(string, (x, y - HEIGHT / 2))
+
     def letter(self, string: str, center: Point) -> None:
         """The letter of a side in a ring, its center on the sheet."""
         self.signs(((disc(center, LETTER_DISC), _LETTER),))
@@ -239,10 +284,16 @@ class Picture(State, kw_only=True):
         self.text(string, (x, y - HEIGHT / 2))
 
     def name(
-        self, string: str, at: Point, toward: Point | None = None, *, bare: bool = False
+        self,
+        string: str,
+        at: Point,
+        toward: Point | None = None,
+        *,
+        bare: bool = False,
+        within: tuple[float, float] | None = None,
     ) -> None:
         """A label for a place of the sheet; where it stands is found when all is drawn."""
-        self._names.append(Name(string=string, at=at, toward=toward, bare=bare))
+        self._names.append(Name(string=string, at=at, toward=toward, bare=bare, within=within))
 
     def arrow_both(self, start: Point, end: Point) -> None:
         """A thin arrow between two places of the sheet, with a head at both."""
@@ -278,7 +329,7 @@ class Picture(State, kw_only=True):
         items = [*uncovered([*self._layers, *self._signs]), *self._lines.values()]
         items += [Item(Role.LABEL, "text", text) for text in self._texts]
         _, foot, _, head = box(list(_points(items)))
-        entries = (*map(Entry.of_cloth, self._seen_cloths()), *self._entries.values())
+        entries = (*map(self._cloth_entry, self._seen_cloths()), *self._entries.values())
         below, depth = key_items(entries, WIDTH - 2 * MARGIN)
         high = head - foot + depth + 3 * MARGIN
         raised = shift(0.0, high - MARGIN - head)
@@ -295,6 +346,12 @@ class Picture(State, kw_only=True):
             ),
             pen=PEN,
         )
+
+    def _cloth_entry(self, cloth: Cloth) -> Entry:
+        """A face of cloth, in all its shades where it has several."""
+        if cloth is Cloth.TOP_RIGHT and len(self._shades) > 1:
+            return Entry.of_shades(self._shades)
+        return Entry.of_cloth(cloth)
 
     def _seen_cloths(self) -> tuple[Cloth, ...]:
         """The faces of which something is seen, in the order of their first layer."""

@@ -18,10 +18,11 @@ from cutpaths.sheets.steps.corner_fold import (
     sentence,
     side_of_line,
 )
-from cutpaths.sheets.steps.ink import iron, scissors
+from cutpaths.sheets.steps.ink import scissors
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth
+from cutpaths.sheets.steps.tools import iron
 from cutpaths.sheets.steps.view import EVERYWHERE, Room, View, detail
 
 LEFT, RIGHT = Room(5.0, 0.0, 60.0, 62.0), Room(76.0, 0.0, 60.0, 62.0)

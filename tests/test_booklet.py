@@ -14,6 +14,7 @@ from cutpaths.cloth.lengths_to_buy import shopping
 from cutpaths.cloth.notes import cloth_notes
 from cutpaths.cloth.plan_words import sold_words, steps
 from cutpaths.cloth.report import bought_words
+from cutpaths.cloth.steady import STEADY
 from cutpaths.figures import figures_of
 from cutpaths.formats import render_checked
 from cutpaths.lengths import INCH
@@ -34,7 +35,7 @@ from cutpaths.sheets.booklet.booklet import BODY, LARGE_BODY, Booklet
 from cutpaths.sheets.booklet.cutting import size_words
 from cutpaths.sheets.booklet.make import booklet_of
 from cutpaths.sheets.pages.paper import paper_named
-from cutpaths.sheets.planned import EFFORT, planned
+from cutpaths.sheets.planned import planned
 from cutpaths.sheets.sheet import Wishes
 from cutpaths.sheets.steps import steps_of
 
@@ -247,11 +248,10 @@ def test_large_print_is_asked_for() -> None:
 
 def test_plans_are_searched_as_by_the_command() -> None:
     """Booklet and `cutpaths cloth` do the same work, so they buy the same cloth."""
-    from cutpaths.cli.searching import SLOWER, TRIES_EACH_SECOND
+    from cutpaths.cli.searching import TRIES_EACH_SECOND
 
     usual = 2.0  # seconds that the command asks for
-    assert EFFORT.tries == TRIES_EACH_SECOND * usual
-    assert EFFORT.seconds == SLOWER * usual
+    assert STEADY.tries == TRIES_EACH_SECOND * usual
 
 
 def test_plans_are_worked_out_once() -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from cutpaths.cloth.notes import cloth_notes
 from cutpaths.pieces import Kit
 from cutpaths.sheets.cloth import cloth_outputs
 from cutpaths.sheets.planned import planned
@@ -24,8 +23,7 @@ def cloth_plans(kit: Kit, _wishes: Wishes) -> tuple[Output, ...]:
     found = planned(kit)
     if found.error is not None:
         raise found.error
-    notes = (*cloth_notes(found.plans, kit.project.ruler), *found.advice)
     return tuple(
-        replace(output, says=SAYS.get(output.formats[0], ""), notes=notes)
-        for output in cloth_outputs(found.kit, found.plans, notes)
+        replace(output, says=SAYS.get(output.formats[0], ""), notes=found.notes)
+        for output in cloth_outputs(found.kit, found.plans, found.notes)
     )

@@ -4,17 +4,12 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from cutpaths.cloth.by_hand import plans_of
 from cutpaths.cloth.cutting import FabricPlan
-from cutpaths.cloth.joining import with_panels
-from cutpaths.cloth.packing.effort import Effort
-from cutpaths.cloth.searched_strips import Search
+from cutpaths.cloth.steady import steady_plan
 from cutpaths.errors import InputError
 from cutpaths.pieces import Kit
 from cutpaths.values import Value
 
-# As much work as `cutpaths cloth` does unasked, so that all papers buy and cut the same.
-EFFORT = Effort(seconds=20.0, tries=4000)
 KEPT = 2  # kits whose plans are remembered
 
 
@@ -24,13 +19,13 @@ class Planned(Value, kw_only=True):
     Attributes:
         kit: the kit, its backing joined where its cloth is too narrow.
         plans: how each fabric is cut; empty where that cannot be.
-        advice: what to say of the joining.
+        notes: what a person should know of the plans.
         error: why there is no plan; None where there is one.
     """
 
     kit: Kit
-    plans: tuple[FabricPlan, ...]
-    advice: tuple[str, ...]
+    plans: tuple[FabricPlan, ...] = ()
+    notes: tuple[str, ...] = ()
     error: InputError | None = None
 
 
@@ -47,15 +42,14 @@ class _This(Value):
 
 
 def planned(kit: Kit) -> Planned:
-    """The cutting plans of a kit."""
+    """The cutting plans of a kit, those that `cutpaths cloth` shows unasked."""
     return _planned(_This(kit))
 
 
 @lru_cache(maxsize=KEPT)
 def _planned(this: _This) -> Planned:
-    search = Search(EFFORT)
-    joined, advice = with_panels(this.kit, search)
     try:
-        return Planned(kit=joined, plans=plans_of(joined, search), advice=advice)
+        made = steady_plan(this.kit)
     except InputError as error:
-        return Planned(kit=joined, plans=(), advice=advice, error=error)
+        return Planned(kit=this.kit, error=error)
+    return Planned(kit=made.kit, plans=made.plans, notes=made.notes)

@@ -136,6 +136,7 @@ def test_the_typesetter_finds_it_fit_for_all_readers(
 
     It looks at the order of headings, texts of pictures, title and language.
     """
+    document = of_fixture(name).document  # made with the typesetter as it is
     asked: dict[str, bytes] = {}
 
     def keep(source: str, files: dict[str, bytes]) -> bytes:
@@ -143,7 +144,7 @@ def test_the_typesetter_finds_it_fit_for_all_readers(
         return b""
 
     monkeypatch.setattr("cutpaths.writers.booklet.typeset", keep)
-    render(of_fixture(name).document)
+    render(document)
     head = f'#set document(date: none)\n#set text(font: "{FAMILY}", lang: "en")\n'
     asked["main.typ"] = head.encode() + asked["main.typ"]
     fonts = typst.Fonts(

@@ -48,6 +48,7 @@ FOLDED = ("folded", "folded-four", "folded-trimmed")
 TURNED = tuple(name for name in ALL if name not in FOLDED)
 # At the width at which pictures are printed.
 WIDTH, CAPITAL_LEAST, HEIGHT_MOST = 140.0, 2.6, 140.0
+MOST_ITEMS = 2500  # of a picture, whatever the number of patches
 _LENGTH = re.compile(
     r"~?[0-9]+(?:[ .][0-9]+)?(?:/[0-9]+)? (?:in|cm|mm)(?: \(~?[0-9][0-9 ./]* (?:in|cm|mm)\))?|"
     r"[0-9.]+(?:°| degrees)|[0-9]+ seams?"
@@ -87,8 +88,9 @@ def said(name: str, key: str) -> str:
 
 MITER = ["fold-corner", "draw-miter", "stitch-miter", "trim-corner"]
 END = ["turn", "push-corners", "press", "close-opening", "top-stitch", "finished"]
-SIDES = ["pin-centers", "sew-side", "side-sewn", "opening", "sides-sewn"]
-MARKS = ["baste-top", "mark-top", "mark-backing"]
+FIRST_SIDE = ["pin-centers", "sew-side", "side-sewn"]
+SIDES = [*FIRST_SIDE, "next-side", "opening", "other-sides", "lay-flat", "sides-sewn"]
+MARKS = ["baste-top", "mark-top", "mark-backing", "mark-corners"]
 
 
 def test_the_steps_of_the_example_in_order() -> None:
@@ -215,6 +217,39 @@ def test_each_other_kind_of_corner_has_its_step() -> None:
     assert others == ["corner-2", "corner-3", "corner-4"]
     assert [key for key in keys("beehive") if key.startswith("corner-")] == []
     assert len({step("doorway", key).words for key in others}) == 3
+
+
+@pytest.mark.parametrize("name", TURNED)
+def test_every_side_is_pinned_and_sewn(name: str) -> None:
+    """The second side and the others are named in the order of sewing."""
+    first, second, *rest = (letter(i) for i in kit_of(name).order)
+    assert f"Sew side {first}," in said(name, "sew-side")
+    assert step(name, "next-side").title.endswith(f"pin side {second}")
+    title = step(name, "other-sides").title
+    assert [word.strip(",") for word in title.split() if len(word.strip(",")) == 1] == rest
+
+
+@pytest.mark.parametrize("name", TURNED)
+def test_the_corners_are_counted(name: str) -> None:
+    """The picture that marks a corner says how many there are, and that nothing is cut yet."""
+    found = {text.string for text in texts_of(step(name, "mark-corners").drawing)}
+    assert f"all {len(kit_of(name).blanket.seam)} corners" in found
+    assert "mark only: do not sew, do not cut" in found
+
+
+def test_a_large_top_is_drawn_in_part() -> None:
+    """Of 1600 patches a corner is drawn and the rest left out, but all of them are counted."""
+    many = 'top = { layout = "squares", patch = 1, columns = 40, rows = 40 }\n'
+    kit = build(read(f'format = 1\ntitle = "Many"\n{many}border = {{ width = 2 }}'))
+    found = {each.key: each for each in steps_of(kit)}
+    assert found["lay-out"].check.startswith("1600 patches lie there")
+    shown = [text.string for text in texts_of(found["lay-out"].drawing)]
+    assert "and so on" in shown
+    assert "patches are not drawn" in [t.string for t in texts_of(found["mark-top"].drawing)]
+    assert max(len(each.drawing.items) for each in found.values()) < MOST_ITEMS
+    assert "patches are not drawn" not in [
+        t.string for t in texts_of(step("tidepool", "mark-top").drawing)
+    ]
 
 
 @pytest.mark.parametrize("name", TURNED)

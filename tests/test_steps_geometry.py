@@ -12,7 +12,7 @@ from test_steps import FOLDED, TURNED, keys, kit_of, step
 
 from cutpaths.drawing import Drawing
 from cutpaths.figures import figures_of
-from cutpaths.geometry.polygons import distance, signed_area
+from cutpaths.geometry.polygons import distance, middle, signed_area
 from cutpaths.paint import Colour
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
@@ -27,11 +27,13 @@ from cutpaths.sheets.steps.folded_states import corners_folded, sides_folded
 from cutpaths.sheets.steps.folding import Layer, fold
 from cutpaths.sheets.steps.ink import DOT
 from cutpaths.sheets.steps.making import Making
+from cutpaths.sheets.steps.section import bulge, half_angle, lengths, opposite
 from cutpaths.sheets.steps.tints import TINTS, Cloth, shade
 
 # Drawn coordinates are rounded to 1e-6 mm, and scales are some 1 to 10.
 DRAWN_MM, DRAWN_PART = 1e-5, 1e-5
 INCH = 25.4
+CROOKED_MM = 1e-6
 TRIMMED_LATER = tuple(name for name in TURNED if "trim-corner" in keys(name))
 
 
@@ -70,6 +72,13 @@ def lines(drawing: Drawing, role: Role) -> list[tuple[Point, Point]]:
     ]
 
 
+def miters_of(drawing: Drawing) -> list[tuple[Point, Point]]:
+    """Marked miter lines, each midway between its two lines."""
+    found = lines(drawing, Role.MATCH)
+    pairs = zip(found[::2], found[1::2], strict=True)
+    return [(middle(p, r), middle(q, s)) for (p, q), (r, s) in pairs]
+
+
 def near(p: Point, q: Point) -> bool:
     """Whether two places of a sheet are one."""
     return distance(p, q) < 1e-3
@@ -92,7 +101,7 @@ def test_the_picture_of_the_fold_shows_one_dot_where_there_were_two(name: str) -
     drawing = step(name, "fold-corner").drawing
     first, second, folded_dot = dots(drawing)
     corner = kit.blanket.corners[0]
-    miters = [line for line in lines(drawing, Role.DIMENSION) if near(line[0], first)]
+    miters = [line for line in miters_of(drawing) if near(line[0], first)]
     scale = max(distance(*line) for line in miters) / value(kit, "corner.1.dot-to-fold")
     true = distance(*corner.miter)
     assert distance(first, second) == pytest.approx(true * scale, abs=1e-3)
@@ -104,7 +113,7 @@ def test_the_miter_line_is_drawn_at_its_angle_from_dot_to_fold(name: str) -> Non
     """The line that is drawn joins dot and fold; an edge of the cloth meets it at its figure."""
     kit = kit_of(name)
     drawing = step(name, "draw-miter").drawing
-    ((start, end),) = lines(drawing, Role.MATCH)
+    ((start, end),) = miters_of(drawing)
     assert [near(start, p) or near(end, p) for p in dots(drawing)] == [True, True]
     way = math.atan2(start[1] - end[1], start[0] - end[0])
     angles = []
@@ -166,7 +175,7 @@ def test_the_waste_of_the_example_is_a_triangle_of_its_figure() -> None:
         for i in step("tidepool", "trim-corner").drawing.items
         if isinstance(i.shape, Text)
     ]
-    assert "waste, a triangle" in texts
+    assert "waste, opened: a triangle" in texts
 
 
 @pytest.mark.parametrize("name", [*TURNED, *FOLDED])
@@ -206,6 +215,35 @@ def test_a_pinned_side_has_its_dots_at_true_distance(name: str) -> None:
     assert distance(first, last) == pytest.approx(
         distance(here.miter[1], far.miter[0]) * scale, abs=1e-3
     )
+
+
+@pytest.mark.parametrize("name", TURNED)
+def test_a_cut_through_the_work_is_as_long_as_its_cloth(name: str) -> None:
+    """Where a side lies opposite the backing is longer than the top by both borders and a turn."""
+    kit = kit_of(name)
+    making = Making(kit)
+    side = kit.order[0]
+    found = lengths(making, side)
+    if opposite(making, side) is None or name == "ferry":
+        assert found.backing > found.top
+        return
+    more = sum(2 * border for border in found.borders) + 2 * float(kit.project.turn_of_cloth)
+    assert found.backing - found.top == pytest.approx(more, abs=CROOKED_MM)
+
+
+@pytest.mark.parametrize("part", [1.0, 0.9, 0.5, 0.2])
+def test_the_bulge_is_as_long_as_the_backing(part: float) -> None:
+    """An arc over a chord of 40 mm is 40 / part long, and ends where the chord does."""
+    line = bulge((10.0, 5.0), 40.0, part)
+    assert sum(distance(p, q) for p, q in pairwise(line)) == pytest.approx(40.0 / part, rel=2e-3)
+    assert line[0] == pytest.approx((10.0, 5.0))
+    assert line[-1] == pytest.approx((50.0, 5.0))
+    assert min(y for _, y in line) <= 5.0
+
+
+def test_half_the_angle_of_a_half_circle() -> None:
+    """A chord of 2 / pi of its arc is a diameter (Euclid): half the angle is a right angle."""
+    assert half_angle(2 / math.pi) == pytest.approx(math.pi / 2)
 
 
 def test_folding_over_hides_the_raw_edges_and_covers_the_border() -> None:

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
-from itertools import combinations
+from collections import defaultdict
+from itertools import combinations, pairwise
 
 import pytest
+from test_steps import steps
 
 from cutpaths.paint import Colour
+from cutpaths.roles import Role
+from cutpaths.shapes import Text
 from cutpaths.sheets.fabric_paint import luminance
 from cutpaths.sheets.steps.labels import Ground, Name, placed
+from cutpaths.sheets.steps.lines import CENTER, PATCH, QUARTER, dashes, double, tick_lines
 from cutpaths.sheets.steps.picture import PEN
 from cutpaths.sheets.steps.tints import TINTS, Cloth, shade
 from cutpaths.sheets.steps.view import MIRRORED, Room, detail, frame, whole
@@ -58,6 +63,46 @@ def test_shades_of_the_top_differ() -> None:
     assert shade(5) == shade(0)
 
 
+STYLES_OF = {
+    Role.STITCH: "stitches",
+    Role.BASTE: "basting, long stitches",
+    Role.FOLD: "fold",
+    Role.TOPSTITCH: "top stitching",
+}
+
+
+@pytest.mark.parametrize(
+    "name", ["tidepool", "beehive", "doorway", "folded", "harbor", "lighthouse"]
+)
+def test_a_style_of_line_has_one_meaning_in_all_pictures(name: str) -> None:
+    """The key never gives a style two meanings: a seam line that is marked is not dashed."""
+    seen: dict[Role, set[str]] = defaultdict(set)
+    for each in steps(name):
+        keyed = [item for item in each.drawing.items if item.key == "key"]
+        for line, text in pairwise(keyed):
+            if line.role is not Role.LABEL and isinstance(text.shape, Text):
+                seen[line.role].add(text.shape.string)
+    for role, meaning in STYLES_OF.items():
+        assert seen.get(role, {meaning}) == {meaning}
+    assert seen.get(Role.TRIM, set()) <= {"trim line", "cut"}
+
+
+def test_marked_miters_quarters_and_centers_look_different() -> None:
+    """A miter is a double line; a center has a bar, a quarter mark is double, a patch's single."""
+    assert len(double((0.0, 0.0), (10.0, 0.0))) == 2
+    found = [len(tick_lines((0.0, 0.0), (0.0, 2.0), kind)) for kind in (CENTER, QUARTER, PATCH)]
+    assert found == [2, 2, 1]
+    roles = [tick_lines((0.0, 0.0), (0.0, 2.0), kind)[0][0] for kind in (CENTER, QUARTER)]
+    assert roles == [Role.CENTER, Role.MATCH]
+
+
+def test_a_hidden_edge_is_dashed_over_its_length() -> None:
+    """Dashes of 1.1 mm with gaps of 0.9 mm: ten begin on 20 mm, and none ends beyond it."""
+    found = [ring for ring, _ in dashes((0.0, 0.0), (20.0, 0.0))]
+    assert len(found) == 10
+    assert max(x for ring in found for x, _ in ring) <= 20.0
+
+
 def ground() -> Ground:
     """An empty sheet of 100 x 60 mm."""
     return Ground(bounds=(0.0, 0.0, 100.0, 60.0), tags=[], signs=[], lines=[], edges=[], leaders=[])
@@ -82,6 +127,13 @@ def test_a_label_keeps_off_signs_lines_and_the_edge_of_the_sheet() -> None:
     assert 0.0 <= left < right <= 100.0
     assert not (left < 92.0 and right > 70.0 and foot < 40.0 and head > 20.0)
     assert not foot < 30.0 < head
+
+
+def test_a_label_keeps_to_its_part_of_the_sheet() -> None:
+    """Wished to the right of a place at the end of its part, it stands within that part."""
+    name = Name(string="dot of side A", at=(48.0, 30.0), toward=(1.0, 0.0), within=(0.0, 50.0))
+    (found,) = placed([name], ground())
+    assert max(x for x, _ in found.tag) <= 50.0
 
 
 def test_labels_keep_off_one_another() -> None:

@@ -51,7 +51,12 @@ def inner_edge(kit: Kit) -> Ring:
 
 def front(kit: Kit) -> tuple[Part, ...]:
     """What is seen of top and border."""
-    return (*_top(kit), *_border(kit))
+    return (*_top(kit), *border(kit))
+
+
+def border(kit: Kit) -> tuple[Part, ...]:
+    """The border's sides, from miter to miter."""
+    return tuple(_border(kit))
 
 
 def back(kit: Kit) -> Part:

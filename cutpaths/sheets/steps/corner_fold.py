@@ -21,15 +21,16 @@ from cutpaths.geometry.polygons import (
     unit,
 )
 from cutpaths.roles import Role
-from cutpaths.shapes import Point
+from cutpaths.shapes import Point, shift
 from cutpaths.sheets.steps.cutting import Segment, folded, folded_point, long_line, side_of
+from cutpaths.sheets.steps.lines import FOLD, STITCHES
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.view import Room, View
 from cutpaths.values import Value
 
-LEFT, RIGHT = Room(5.0, 0.0, 60.0, 62.0), Room(76.0, 0.0, 60.0, 62.0)
+LEFT, RIGHT = Room(5.0, 0.0, 56.0, 62.0), Room(80.0, 0.0, 56.0, 62.0)
 
 
 class Folding(Value):
@@ -114,6 +115,9 @@ class Folding(Value):
         return borders[i - 1] != borders[i]
 
 
+TOP_SEEN = 0.45  # how much of the top's edge is shown, in distances from dot to fold
+LEFT_HALF, RIGHT_HALF = (3.0, 69.0), (71.0, 137.0)  # parts of a sheet with two views
+PEEPS_MM = 1.1  # how far the lower half is drawn past the upper one, on the sheet
 BEYOND = 0.75  # how far a view reaches past dots and fold point, in distances from dot to fold
 
 
@@ -127,12 +131,26 @@ def flat_corner(picture: Picture, view: View, f: Folding) -> None:
     picture.layer(view, blanket.backing, Cloth.BACKING_WRONG)
     inner = long_line(*f.crease, f.reach * 4)[0]
     for ends in ((inner, corner.fold_point), crease_on_cloth(f)):
-        picture.line(view, ends, Role.FOLD, meaning="fold")
+        picture.line(view, ends, Role.FOLD, meaning=FOLD)
     for point in corner.miter:
-        picture.line(view, (point, corner.fold_point), Role.DIMENSION)
+        picture.miter(view, point, corner.fold_point)
+    _top_below(picture, view, f)
     side_seams(picture, view, f, both=True)
     for point in corner.miter:
         picture.dot(view, point)
+
+
+def _top_below(picture: Picture, view: View, f: Folding) -> None:
+    """Where the top ends beside each dot, below the backing."""
+    making, i = f.making, f.index
+    top = making.kit.blanket.top
+    before, after = (i - 1) % making.sides, (i + 1) % making.sides
+    for side, far in ((before, after), (i, before)):
+        place = making.onto_backing(side)
+        corner, end = place.point(top[i]), place.point(top[far])
+        inner = along(corner, unit(sub(end, corner)), f.reach * TOP_SEEN)
+        picture.hidden(view, (corner, inner))
+    picture.name("top, below", view.point(inner), (0.3, 1.0), within=LEFT_HALF)
 
 
 def crease_on_cloth(f: Folding) -> Segment:
@@ -143,7 +161,7 @@ def crease_on_cloth(f: Folding) -> Segment:
 def side_seams(picture: Picture, view: View, f: Folding, *, both: bool) -> None:
     """The seams of the two sides that end at the dots."""
     here, far = f.corner, f.making.corners_of(f.index)[1]
-    picture.line(view, (here.miter[1], far.miter[0]), Role.STITCH, meaning="stitches")
+    picture.line(view, (here.miter[1], far.miter[0]), Role.STITCH, meaning=STITCHES)
     if both:
         before = f.making.kit.blanket.corners[f.index - 1]
         picture.line(view, (before.miter[1], here.miter[0]), Role.STITCH)
@@ -152,8 +170,13 @@ def side_seams(picture: Picture, view: View, f: Folding, *, both: bool) -> None:
 def folded_corner(
     picture: Picture, view: View, f: Folding, ring: Ring, *, seams: bool = True
 ) -> None:
-    """The corner folded: one half under the other, right sides together."""
-    picture.layer(view, f.under(ring), Cloth.BACKING_RIGHT)
+    """The corner folded: one half under the other, right sides together.
+
+    The lower half is drawn a little farther out along the crease, so that its edges are seen.
+    """
+    outward = unit(sub(f.corner.fold_end, f.corner.fold_point))
+    peeps = shift(*(v * PEEPS_MM / view.scale for v in outward))
+    picture.layer(view, peeps.ring(f.under(ring)), Cloth.BACKING_RIGHT)
     picture.layer(view, f.still(ring), Cloth.BACKING_WRONG)
     if seams:
         side_seams(picture, view, f, both=False)
@@ -187,9 +210,10 @@ def fold_arrow(picture: Picture, view: View, f: Folding) -> Segment:
     outward = unit(sub(view.point(f.corner.fold_end), view.point(f.corner.fold_point)))
     turn = 1.0 if cross(across, outward) > 0 else -1.0
     bulge = distance(start, end) * 0.22
-    picture.move_arrow(along(start, across, 2.5), along(end, across, -2.5), turn * bulge)
+    picture.below_arrow(along(start, across, 2.5), along(end, across, -2.5), turn * bulge)
     aside = unit(along((-outward[0], -outward[1]), across, -0.5))
-    picture.name("fold under", along(middle(start, end), outward, bulge), aside)
+    place = along(middle(start, end), outward, bulge)
+    picture.name("fold under", place, aside, within=LEFT_HALF)
     return start, end
 
 

@@ -5,13 +5,14 @@ Two patches hang together where a seam that is sewn runs along an edge of each. 
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations
 
 from cutpaths.geometry.assembly import Seam
 from cutpaths.geometry.marks import MarkKind, select
-from cutpaths.geometry.polygons import Ring, cross, dot, edges, right_of, sub, unit
+from cutpaths.geometry.polygons import Ring, box, cross, dot, edges, right_of, sub, unit
 from cutpaths.pieces import Kit
 from cutpaths.shapes import Point
 from cutpaths.sheets.steps.cutting import side_of
@@ -78,7 +79,7 @@ def parts(patches: Sequence[Patch], seams: Iterable[Seam]) -> tuple[tuple[int, .
             i = root[i]
         return i
 
-    lines = _Lines(patches)
+    lines = Lines(patches)
     for seam in seams:
         along = list(lines.beside(seam.start, seam.end))
         for other in along[1:]:
@@ -89,7 +90,38 @@ def parts(patches: Sequence[Patch], seams: Iterable[Seam]) -> tuple[tuple[int, .
     return tuple(tuple(group) for group in groups.values())
 
 
-class _Lines:
+def corner_of(patches: Sequence[Patch], most: int) -> tuple[Patch, ...]:
+    """The patches of about so many places at the lower left of a top of more; all of fewer."""
+    if len(patches) <= most:
+        return tuple(patches)
+    left, foot, right, head = box([p for patch in patches for p in patch.finished])
+    reach = math.sqrt(most * (right - left) * (head - foot) / len(patches))
+    centers = ((patch, _center([patch.finished])) for patch in patches)
+    return tuple(patch for patch, (x, y) in centers if x < left + reach and y < foot + reach)
+
+
+def sewn_edges(patches: Sequence[Patch], group: Sequence[int]) -> dict[int, tuple[bool, ...]]:
+    """For each patch of a part whether each edge of its finished outline is sewn to another."""
+    lines = Lines([patches[i] for i in group])
+    return {
+        i: tuple(
+            any(other != n for other in lines.beside(start, end))
+            for start, end in edges(patches[i].finished)
+        )
+        for n, i in enumerate(group)
+    }
+
+
+def to_sewn_edges(patch: Patch, sewn: Sequence[bool]) -> Ring:
+    """A patch as far as its sewn edges, and as its raw edge elsewhere."""
+    ring, center = patch.raw, _center([patch.finished])
+    for line, is_sewn in zip(edges(patch.finished), sewn, strict=True):
+        if is_sewn:
+            ring = side_of(ring, line, center)
+    return ring
+
+
+class Lines:
     """Finds the patches that have an edge along a line."""
 
     def __init__(self, patches: Sequence[Patch]) -> None:
@@ -142,7 +174,7 @@ def moved_apart(
     middles = [_center([patches[i].finished for i in group]) for group in groups]
     group_of = {i: g for g, group in enumerate(groups) for i in group}
     least = LEAST_SHARE
-    lines = _Lines(patches)
+    lines = Lines(patches)
     for seam in open_seams:
         across = right_of(unit(sub(seam.end, seam.start)))
         beside = sorted({group_of[i] for i in lines.beside(seam.start, seam.end)})

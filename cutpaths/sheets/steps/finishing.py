@@ -22,9 +22,11 @@ from cutpaths.roles import Role
 from cutpaths.shapes import Point
 from cutpaths.sheets.picture import top_stitching
 from cutpaths.sheets.seen import edge, inner_edge
+from cutpaths.sheets.steps.corner_fold import LEFT_HALF, RIGHT_HALF
 from cutpaths.sheets.steps.ink import GAP, pin, stroke
+from cutpaths.sheets.steps.key import Entry
 from cutpaths.sheets.steps.making import Making
-from cutpaths.sheets.steps.picture import Picture
+from cutpaths.sheets.steps.picture import LETTER_DISC, Picture
 from cutpaths.sheets.steps.scenes import (
     front_side,
     inside_out,
@@ -33,13 +35,16 @@ from cutpaths.sheets.steps.scenes import (
     side_letters,
 )
 from cutpaths.sheets.steps.step import Stage, Step
-from cutpaths.sheets.steps.tools import hand_needle as needle
-from cutpaths.sheets.steps.tools import iron
-from cutpaths.sheets.steps.view import MIRRORED, Room, detail, whole
+from cutpaths.sheets.steps.tools import chip_of_needle, hand_needle, iron
+from cutpaths.sheets.steps.view import MIRRORED, Room, View, detail, whole
 
 LEFT, RIGHT = Room(8.0, 0.0, 54.0, 66.0), Room(78.0, 0.0, 54.0, 66.0)
 MAIN = Room(11.0, 0.0, 66.0, 76.0)
 CENTERED = Room(22.0, 0.0, 96.0, 84.0)
+ASIDE = 5.0  # how far beside the miter the arrow to its corner runs, on the sheet
+IRON_MM = 11.0
+SIZE_OUT = 12.5  # how far outside the blanket its sizes stand
+START_AT = 0.35  # where on a side the top stitching starts
 LOUPE, LOUPE_MM = (113.0, 40.0), 24.0
 
 
@@ -63,14 +68,8 @@ def _turn(making: Making) -> Step:
     after = whole(kit.blanket.finished, RIGHT)
     inside_out(picture, before, making, ears=False, mitered=True)
     front_side(picture, after, kit)
-    ends = opening_ends(making)
-    if ends is not None and kit.opening is not None:
-        first, last = before.points(ends)
-        picture.signs(((stroke(first, last, 1.3), GAP),))
-        out = before.way(making.out(kit.opening.side))
-        start = middle(first, last)
-        picture.move_arrow(along(start, out, -7.0), along(start, out, 9.0), 0.0, 1.6)
-        picture.name("opening", along(start, unit(sub(last, first)), 4.0), (1.0, 0.0))
+    _through(picture, before, making)
+    _opening_left(picture, after, making)
     y = (before.point(kit.blanket.finished[0])[1] + LEFT.height / 2) * 0.9
     picture.move_arrow((65.0, y), (75.0, y), 0.0, 1.6)
     side = letter(kit.opening.side) if kit.opening is not None else ""
@@ -86,6 +85,31 @@ def _turn(making: Making) -> Step:
         check="Both right sides are outside. The opening is the only gap.",
         drawing=picture.drawing(),
     )
+
+
+def _through(picture: Picture, view: View, making: Making) -> None:
+    """The way of the far corner: below the top to the opening, and out there."""
+    ends, opening = opening_ends(making), making.kit.opening
+    if ends is None or opening is None:
+        raise ValueError("must have an opening to turn through")
+    first, last = view.points(ends)
+    picture.signs(((stroke(first, last, 1.3), GAP),))
+    center, out = middle(first, last), view.way(making.out(opening.side))
+    far = max(view.points(making.kit.blanket.seam), key=lambda p: distance(p, center))
+    way = unit(sub(center, far))
+    picture.below_arrow(along(far, way, 3.0), along(center, way, -2.0), width=1.6)
+    picture.move_arrow(along(center, out, 1.5), along(center, out, 10.0), 0.0, 1.6)
+    picture.name("opening", last, unit(sub(last, first)), within=LEFT_HALF)
+    picture.name("far corner", along(far, way, 3.0), (0.3, 1.0), within=LEFT_HALF)
+
+
+def _opening_left(picture: Picture, view: View, making: Making) -> None:
+    """The opening of the work right side out."""
+    ends = opening_ends(making)
+    if ends is not None:
+        first, last = view.points(ends)
+        picture.signs(((stroke(first, last, 1.1), GAP),))
+        picture.name("opening, still open", middle(first, last), (0.0, -1.0), within=RIGHT_HALF)
 
 
 def _corner_window(making: Making) -> tuple[Point, ...]:
@@ -110,10 +134,14 @@ def _corner(making: Making) -> Step:
     outer, inner = edge(kit)[0], inner_edge(kit)[0]
     tip = view.point(outer)
     way = unit(sub(tip, view.point(inner)))
-    picture.move_arrow(along(tip, way, -15.0), along(tip, way, -2.0), 0.0, 1.4)
+    aside = right_of(way)
+    start, end = (along(along(tip, way, back), aside, ASIDE) for back in (-34.0, -6.0))
+    picture.below_arrow(start, end, width=1.6)
     picture.name("miter", view.point(middle(outer, inner)), (-1.0, 0.4))
     picture.name("corner of the top", view.point(inner), (0.7, 0.7))
-    picture.name("push out with a blunt point", along(tip, way, -2.0), (0.9, -0.2))
+    picture.name("push from inside", middle(start, end), (0.9, -0.2))
+    left, foot, right, _ = box(view.window)
+    picture.caption(making.all_corners, ((left + right) / 2, foot - 7.0))
     at = kit.blanket.corners[0].at
     return Step(
         key=picture.key,
@@ -153,17 +181,21 @@ def _press(making: Making) -> Step:
     front_side(picture, near, kit)
     hidden = offset(kit.blanket.seam, [float(kit.project.allowance)] * making.sides)
     for each in (view, near):
-        picture.line(
-            each, hidden, Role.BASTE, closed=True, meaning="raw edges, hidden under the border"
-        )
+        picture.hidden(each, hidden, closed=True)
     out = making.out(side)
     width = float(kit.project.borders[side])
     low, high = near.point(spot), near.point(along(spot, out, width))
     picture.arrow_both(low, high)
     text = making.numbers.get("border") or making.numbers[f"border.{letter(side).lower()}"]
     picture.name(text, middle(low, high), (0.0, -1.0))
-    x, y = near.point(along(spot, out, -width * 0.35))
-    picture.signs(iron((x, y)))
+    on = unit(sub(end, start))
+    at = near.point(along(along(spot, out, width / 2), on, reach * 0.5))
+    size = min(IRON_MM, width * near.scale * 1.5)
+    picture.signs(iron(at, size, near.way((-on[0], -on[1]))))
+    if kit.opening is not None:
+        first, last = view.points(opening_ends(making) or (spot, spot))
+        picture.signs(((stroke(first, last, 1.1), GAP),))
+        picture.name("opening: fold both edges in", middle(first, last), (0.2, -1.0))
     side_letters(picture, view, edge(kit))
     return Step(
         key=picture.key,
@@ -172,12 +204,18 @@ def _press(making: Making) -> Step:
         words=(
             "Lay the blanket flat, the top upward.",
             f"Press the border to one width: {_border_words(making)}.",
-            "The raw edges of the seam lie under the border, away from the top.",
+            "Push the raw edges of the seam toward the border, away from the top.",
+            *_fold_in_words(making),
             "Keep the iron away from children, and press only as hot as the cloth allows.",
         ),
         check="The border is as wide everywhere as the figures say, and the backing lies flat.",
         drawing=picture.drawing(),
     )
+
+
+def _fold_in_words(making: Making) -> tuple[str, ...]:
+    """What becomes of the edges of the opening, where there is one."""
+    return () if making.kit.opening is None else ("Fold both edges of the opening in.",)
 
 
 def _close(making: Making) -> Step:
@@ -186,7 +224,7 @@ def _close(making: Making) -> Step:
     opening, ends = kit.opening, opening_ends(making)
     if opening is None or ends is None:
         raise ValueError("must have an opening to close")
-    picture = Picture(kit=kit, key="close-opening", shows="the opening pinned and closed")
+    picture = Picture(kit=kit, key="close-opening", shows="the opening pinned and sewn by hand")
     turn = making.front_facing(opening.side)
     way = unit(sub(ends[1], ends[0]))
     out = making.out(opening.side)
@@ -205,12 +243,17 @@ def _close(making: Making) -> Step:
     for part in (0.0, 0.33, 0.67, 1.0):
         on = first[0] + (last[0] - first[0]) * part, first[1] + (last[1] - first[1]) * part
         picture.signs(pin(on, up))
-    picture.signs(needle(along(middle(first, last), unit(sub(last, first)), 5.0), (0.5, 0.866)))
-    picture.name("first end", first, (-0.4, -1.0))
-    picture.name("second end", last, (0.4, -1.0))
-    picture.name("both edges folded in", middle(first, last), (0.0, -1.0))
-    left, _, right, head = box(view.window)
-    picture.letter(letter(opening.side), ((left + right) / 2, head + 5.0))
+    on = unit(sub(last, first))
+    low = along(first, up, -4.2)
+    picture.move_arrow(low, along(low, on, min(18.0, distance(first, last) * 0.3)))
+    picture.signs(hand_needle(along(first, on, distance(first, last) * 0.45), unit((on[0], 0.7))))
+    picture.entry(Entry.of_pin())
+    picture.entry(Entry("hand needle", chip_of_needle()))
+    picture.name("start", first, (-0.4, -1.0))
+    picture.name("stop", last, (0.4, -1.0))
+    picture.name("both edges folded in", along(first, on, distance(first, last) * 0.8), (0.3, 1.0))
+    left, _, _, head = box(view.window)
+    picture.letter(letter(opening.side), (left + LETTER_DISC, head + 5.0))
     return Step(
         key=picture.key,
         stage=Stage.FINISHING,
@@ -218,7 +261,8 @@ def _close(making: Making) -> Step:
         words=(
             f"Fold both raw edges in along the opening, {numbers['opening.length']}.",
             "Fold on the line of the seam, so that it runs on straight.",
-            "Pin the edges. Close the gap with small stitches by hand, or with the top stitching.",
+            "Pin the edges. Close the gap by hand with ladder stitches, from one end to the other.",
+            "Or let the top stitching close it.",
         ),
         check=f"The seam of side {letter(opening.side)} looks the same from dot to dot.",
         drawing=picture.drawing(),
@@ -230,13 +274,13 @@ def top_stitch(making: Making) -> Step:
     kit = making.kit
     picture = Picture(kit=kit, key="top-stitch", shows="the top stitching")
     view = whole(edge(kit), MAIN)
-    front_side(picture, view, kit)
+    front_side(picture, view, kit, pale=making.turned)
     x = directions(edge(kit))
     outer = edge(kit)[0]
     reach = 1.25 * max(distance(edge(kit)[0], inner_edge(kit)[0]), 8.0)
     spot = along(along(outer, x[0], reach * 0.75), x[-1], -reach * 0.75)
     near = loupe(picture, view, spot, reach, LOUPE, LOUPE_MM)
-    front_side(picture, near, kit)
+    front_side(picture, near, kit, pale=making.turned)
     lines = top_stitching(kit)
     for each in (view, near):
         for ring in lines:
@@ -256,17 +300,21 @@ def top_stitch(making: Making) -> Step:
     for ring in lines[1:]:
         spot_on = _foot_on(place, near.point(ring[0]), way)
         picture.name("near the edge", spot_on, (0.0, -1.0))
-    picture.move_arrow(
-        along(along(on_line, way, 2.0), right_of(way), -4.0),
-        along(along(on_line, way, 15.0), right_of(way), -4.0),
-    )
+    corner = near.point(ring[0])
+    picture.name("turn, needle down", corner, (0.8, 0.8))
+    low = along(along(corner, way, 4.0), right_of(way), 3.0)
+    picture.move_arrow(low, along(low, way, 11.0))
+    begin = between(*edges(ring)[0], START_AT)
+    picture.dot(view, begin)
+    picture.name("start and stop", view.point(begin), (0.2, 1.0))
     return Step(
         key=picture.key,
         stage=Stage.FINISHING,
         title="Sew the top stitching",
         words=(
             *words,
-            "Turn at the corners with the needle down.",
+            "Start in the middle of a side, not at a corner. Turn at the corners with the needle"
+            " down.",
         ),
         check="The stitches hold both layers on both sides of the blanket."
         if making.turned
@@ -292,8 +340,8 @@ def finished(making: Making) -> Step:
     side_letters(picture, view, edge(kit))
     left, foot, right, head = box(view.points(edge(kit)))
     across, down = numbers["finished.width"], numbers["finished.height"]
-    picture.measure((left, foot - 11.0), (right, foot - 11.0), across)
-    picture.measure((right + 11.0, foot), (right + 11.0, head), down)
+    picture.measure((left, foot - SIZE_OUT), (right, foot - SIZE_OUT), across)
+    picture.measure((right + SIZE_OUT, foot), (right + SIZE_OUT, head), down)
     return Step(
         key=picture.key,
         stage=Stage.FINISHING,

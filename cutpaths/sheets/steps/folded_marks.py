@@ -12,12 +12,12 @@ from cutpaths.sheets.steps.folded_states import (
     paint_layers,
 )
 from cutpaths.sheets.steps.folding import Layer
-from cutpaths.sheets.steps.key import Entry
+from cutpaths.sheets.steps.lines import CENTER
 from cutpaths.sheets.steps.making import Making
-from cutpaths.sheets.steps.marking import center_tick
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.scenes import loupe, panel_seams, side_letters
 from cutpaths.sheets.steps.step import Stage, Step
+from cutpaths.sheets.steps.ticks import tick
 from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.view import Room, View, whole
 
@@ -35,8 +35,7 @@ def mark_top(making: Making) -> Step:
     for mark in making.top_marks(MarkKind.CENTER):
         out = making.out("ABCDEFGHIJKLMNOPQRSTUVWXYZ".index(mark.at))
         at = mark.points[0]
-        center_tick(picture, view, (along(at, out, -outward / 2), at), bar=True)
-    picture.entry(Entry.of_line(Role.CENTER, "center mark (with a bar)"))
+        tick(picture, view, (along(at, out, -outward / 2), at), CENTER)
     side_letters(picture, view, kit.blanket.top)
     first = making.top_marks(MarkKind.CENTER)[0]
     picture.name("center of the raw edge", view.point(first.points[0]), (0.4, 1.0))
@@ -93,7 +92,7 @@ def mark_backing(making: Making) -> Step:
         panel_seams(picture, each, kit)
         folds_marked(picture, each, making)
     for mark in making.backing_marks(MarkKind.CENTER):
-        center_tick(picture, view, mark.points, bar=True)
+        tick(picture, view, mark.points, CENTER)
     side_letters(picture, view, making.uncut_backing)
     corner = kit.blanket.corners[0]
     near_end = along(corner.fold_point, unit(sub(corner.miter[1], corner.miter[0])), 0.0)

@@ -115,10 +115,11 @@ def _normal(points: list[Point], i: int) -> Point:
     return right_of(unit(sub(after, before)))
 
 
-def pin(point: Point, way: Point) -> tuple[Painted, ...]:
+def pin(point: Point, way: Point, size: float = 1.0) -> tuple[Painted, ...]:
     """A pin whose point lies beyond a place, its head toward `way`."""
-    start, end = along(point, way, -PIN_MM * 0.4), along(point, way, PIN_MM * 0.6)
-    return (stroke(start, end, 0.55), STEEL), (disc(end, PIN_HEAD_MM), HEAD)
+    long = PIN_MM * size
+    start, end = along(point, way, -long * 0.4), along(point, way, long * 0.6)
+    return (stroke(start, end, 0.55 * size), STEEL), (disc(end, PIN_HEAD_MM * size), HEAD)
 
 
 def scissors(point: Point, way: Point) -> tuple[Painted, ...]:

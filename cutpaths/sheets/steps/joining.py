@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from cutpaths.geometry.marks import MarkKind, letter
-from cutpaths.geometry.polygons import along, box, distance, edges, middle, sub, unit
-from cutpaths.roles import Role
-from cutpaths.shapes import Point
-from cutpaths.sheets.steps.ink import GAP, stroke
-from cutpaths.sheets.steps.making import Making
+from cutpaths.geometry.polygons import along, box, distance, dot, edges, middle, sub, unit
+from cutpaths.shapes import Anchor, Point
+from cutpaths.sheets.steps.ink import GAP, pin, stroke
+from cutpaths.sheets.steps.key import Entry
+from cutpaths.sheets.steps.making import Making, belongs_to
+from cutpaths.sheets.steps.other_sides import lay_flat, next_side, other_sides
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.rings import encloses
 from cutpaths.sheets.steps.scenes import (
@@ -24,14 +25,19 @@ from cutpaths.sheets.steps.scenes import (
     side_letters,
 )
 from cutpaths.sheets.steps.step import Stage, Step
-from cutpaths.sheets.steps.tools import hand_needle as needle
+from cutpaths.sheets.steps.tools import chip_of_foot, foot
 from cutpaths.sheets.steps.view import MIRRORED, Room, View, detail, whole
 
 MAIN = Room(14.0, 0.0, 74.0, 80.0)
 LOUPE = (113.0, 40.0)
 LOUPE_MM = 24.0
 SPARE_STEPS = 20  # how finely a place on the spare cloth is looked for
-BELOW_PINS = 11.0  # where the letter of a pinned side stands
+BELOW_PINS = 9.4  # where the number of a pin stands
+BELOW_NUMBERS = 7.0  # and from there the letter of its side
+LETTER_IN = 5.0  # how far inside the backing the letters of the other sides stand
+PIN_SIZE = 1.6  # of a pin in a detail
+CLEAR_OF_FOOT = 6.0  # of a pin that is still in
+FOOT_AT = 0.3  # how far a side is sewn where the foot stands
 DEEP = 0.42  # how deep a view along a side is, as a part of its length
 CLOSE_UP = 3.2  # how far round a dot a detail reaches, in seam allowances
 
@@ -42,8 +48,11 @@ def joining(making: Making) -> Iterator[Step]:
     yield _pin(making, first)
     yield _sew(making, first)
     yield _sewn(making, first)
+    yield next_side(making)
     if making.kit.opening is not None:
         yield _opening(making, making.kit.opening.side)
+    yield other_sides(making)
+    yield lay_flat(making)
     yield _all(making)
 
 
@@ -61,16 +70,19 @@ def _pin(making: Making, side: int) -> Step:
     picture = Picture(kit=making.kit, key="pin-centers", shows="a side pinned at its marks")
     view = _whole_side(making, side)
     ready_to_sew(picture, view, making, side)
-    dots_of(picture, view, making, side)
     pins = pins_of(picture, view, making, side)
+    dots_of(picture, view, making, side)
     here = making.corners_of(side)[0].miter[1]
     near = loupe(picture, view, here, _reach(making), LOUPE, LOUPE_MM)
     ready_to_sew(picture, near, making, side)
+    out = near.way(making.out(side))
+    picture.signs(pin(near.point(here), out, PIN_SIZE))
     picture.dot(near, here)
-    side_letters(picture, view, making.uncut_backing, only=[side], gap=BELOW_PINS)
-    picture.name("first: center on center", pins["center"][0], (0.3, 1.0))
-    picture.name("then: dot on dot", pins["dot"][1], (0.2, 1.0))
-    picture.name("dot of the top on dot of the backing", near.point(here), (0.0, 1.0))
+    side_letters(picture, view, making.uncut_backing, only=[side], gap=BELOW_PINS + BELOW_NUMBERS)
+    others = [i for i in range(making.sides) if i != side]
+    side_letters(picture, view, making.uncut_backing, only=others, gap=-LETTER_IN)
+    _numbers(picture, pins, view.way(making.out(side)))
+    picture.name("pin through both dots", near.point(here), (0.0, 1.0))
     quarters = ("Pin the quarter marks.",) if pins["quarter"] else ()
     return Step(
         key=picture.key,
@@ -88,6 +100,16 @@ def _pin(making: Making, side: int) -> Step:
         check=f"Dot lies on dot at both ends of side {name}. The backing reaches past both.",
         drawing=picture.drawing(),
     )
+
+
+def _numbers(picture: Picture, pins: dict[str, list[Point]], out: Point) -> None:
+    """The order of the pins below their heads, and what each number says beside them."""
+    order = (("center", "center on center"), ("dot", "dot on dot"), ("quarter", "quarter marks"))
+    for number, (kind, text) in enumerate((o for o in order if pins[o[0]]), 1):
+        for place in pins[kind]:
+            picture.number(f"{number}", along(place, out, BELOW_PINS))
+        low = LOUPE[1] - LOUPE_MM - 1.0 - 6.4 * number
+        picture.text(f"{number} {text}", (LOUPE[0] - LOUPE_MM + 3.0, low), anchor=Anchor.START)
 
 
 def _easing(making: Making) -> Iterator[str]:
@@ -113,12 +135,16 @@ def _sew(making: Making, side: int) -> Step:
     picture.dot(near, start)
     first, last = view.point(start), view.point(end)
     up = view.way(making.out(side))
-    low = along(middle(first, last), up, -4.0)
     way, long = unit(sub(last, first)), distance(first, last)
-    reach = min(14.0, long * 0.22)
-    picture.move_arrow(along(low, way, -reach), along(low, way, reach))
-    picture.signs(needle(along(last, way, -min(9.0, long * 0.18)), (0.45, 0.893)))
-    side_letters(picture, view, making.uncut_backing, only=[side])
+    low = along(first, up, -4.2)
+    picture.move_arrow(low, along(low, way, min(16.0, long * 0.25)))
+    at = along(first, way, long * FOOT_AT)
+    for place in _pins_ahead(making, view, side, at, way):
+        picture.signs(pin(place, up))
+    picture.entry(Entry.of_pin())
+    picture.signs(foot(at, way))
+    picture.entry(Entry("machine foot", chip_of_foot()))
+    side_letters(picture, view, making.uncut_backing, only=[side], gap=BELOW_PINS)
     picture.name("start at this dot", first, unit((0.3 * way[0], 1.0)))
     picture.name("stop at this dot", last, unit((0.0, 1.0)))
     picture.name("no stitch beyond the dot", near.point(start), (0.0, 1.0))
@@ -135,6 +161,15 @@ def _sew(making: Making, side: int) -> Step:
         check=f"The seam is {making.numbers.side(side)} long, from dot to dot.",
         drawing=picture.drawing(),
     )
+
+
+def _pins_ahead(making: Making, view: View, side: int, at: Point, way: Point) -> list[Point]:
+    """Places of the pins that the foot has not reached yet, on the sheet."""
+    place = making.onto_backing(side)
+    kinds = (MarkKind.CENTER, MarkKind.QUARTER)
+    marks = [m for kind in kinds for m in making.top_marks(kind, belongs_to(side))]
+    found = [view.point(place.point(mark.points[0])) for mark in marks]
+    return [p for p in found if dot(sub(p, at), way) > CLEAR_OF_FOOT]
 
 
 def _near_side(making: Making, side: int) -> View:
@@ -159,7 +194,7 @@ def _sewn(making: Making, side: int) -> Step:
     for corner, dot_at in ((start, here.miter[1]), (end, far.miter[0])):
         spot = _on_spare(making, side, corner, dot_at)
         if spot is not None:
-            picture.name("spare cloth", view.point(spot), (0.0, 1.0))
+            picture.name("spare cloth: keep it", view.point(spot), (0.0, 1.0))
         if not making.trimmed_before:
             first, last = view.point(corner), view.point(dot_at)
             low = first[1] - 3.5
@@ -170,11 +205,10 @@ def _sewn(making: Making, side: int) -> Step:
     return Step(
         key=picture.key,
         stage=Stage.JOINING,
-        title="The backing is larger",
+        title="Check: the backing is larger",
         words=(
             f"The backing reaches past both ends of side {name}. It must.",
             "This cloth becomes the corners. Do not cut it off.",
-            *_order(making),
         ),
         check=_spare_check(making, side),
         drawing=picture.drawing(),
@@ -218,11 +252,6 @@ def _spare(making: Making, side: int) -> str:
     return f"{found[0]} at the start and {found[1]} at the end, along the raw edge"
 
 
-def _order(making: Making) -> tuple[str, ...]:
-    rest = [letter(i) for i in making.kit.order[1:]]
-    return (f"Pin and sew the other sides in the same way, in this order: {', '.join(rest)}.",)
-
-
 def _opening(making: Making, side: int) -> Step:
     name, numbers = letter(side), making.numbers
     picture = Picture(kit=making.kit, key="opening", shows="the side with the turning opening")
@@ -235,14 +264,18 @@ def _opening(making: Making, side: int) -> Step:
     dots_of(picture, view, making, side)
     start, end = view.points((first, last))
     picture.signs(((stroke(start, end, 1.3), GAP),))
-    center = making.top_marks(MarkKind.CENTER, lambda at: at == name)[0]
-    picture.line(view, [place.point(p) for p in center.points], Role.CENTER)
-    picture.name("center", view.point(place.point(center.points[0])), (0.0, 1.0))
-    picture.name(f"leave open: {numbers['opening.length']}", middle(start, end), (0.0, 1.0))
     on = unit(sub(end, start))
+    dots = [view.point(p) for p in _dots(making, side)]
+    up = view.way(making.out(side))
+    for from_, to in ((dots[0], start), (end, dots[1])):
+        low = along(from_, up, -4.2)
+        picture.move_arrow(low, along(low, on, min(15.0, 0.8 * distance(from_, to))))
+    picture.name(f"leave open: {numbers['opening.length']}", middle(start, end), (0.0, -1.0))
+    picture.name("start", dots[0], (-0.3, -1.0))
+    picture.name("stop", dots[1], (0.3, -1.0))
     picture.name("stop, back-tack", start, unit((-0.8 * on[0], 0.6)))
     picture.name("start again, back-tack", end, unit((0.8 * on[0], 0.6)))
-    side_letters(picture, view, making.uncut_backing, only=[side])
+    side_letters(picture, view, making.uncut_backing, only=[side], gap=BELOW_PINS)
     return Step(
         key=picture.key,
         stage=Stage.JOINING,
@@ -259,6 +292,12 @@ def _opening(making: Making, side: int) -> Step:
     )
 
 
+def _dots(making: Making, side: int) -> tuple[Point, Point]:
+    """Where a side starts and ends on the backing."""
+    here, far = making.corners_of(side)
+    return here.miter[1], far.miter[0]
+
+
 def _all(making: Making) -> Step:
     kit = making.kit
     picture = Picture(kit=kit, key="sides-sewn", shows="all sides sewn, the corners still loose")
@@ -271,7 +310,7 @@ def _all(making: Making) -> Step:
     inside_out(picture, near, making, ears=True)
     picture.dot(near, dot_at)
     spot = sum(x for x, _ in loose) / len(loose), sum(y for _, y in loose) / len(loose)
-    picture.name("loose corner", near.point(spot), (0.6, -0.8))
+    picture.name("loose corner of the backing", near.point(spot), (0.6, -0.8))
     picture.name("both dots meet here", near.point(dot_at), (0.0, 1.0))
     side_letters(picture, view, kit.blanket.finished)
     return Step(
@@ -281,7 +320,7 @@ def _all(making: Making) -> Step:
         words=(
             "All sides are sewn from dot to dot. The work lies inside out.",
             "A loose corner of the backing stands off wherever two sides meet.",
-            "That is right: the corners are mitered next.",
+            "Which way it lies does not matter: the corners are mitered next.",
         ),
         check=f"At corner {corner.at} the two seams end at one dot of the top and do not cross.",
         drawing=picture.drawing(),

@@ -12,6 +12,7 @@ from cutpaths.figures.corners import corner_check
 from cutpaths.geometry.blanket import CornerType
 from cutpaths.geometry.polygons import (
     along,
+    box,
     distance,
     dot,
     middle,
@@ -23,6 +24,10 @@ from cutpaths.pieces.corners import CornerTemplate
 from cutpaths.roles import Role
 from cutpaths.shapes import Point
 from cutpaths.sheets.steps.corner_fold import (
+    LEFT,
+    LEFT_HALF,
+    RIGHT,
+    RIGHT_HALF,
     Folding,
     angle_at_fold,
     captions_below,
@@ -32,17 +37,20 @@ from cutpaths.sheets.steps.corner_fold import (
     sentence,
     side_of_line,
 )
-from cutpaths.sheets.steps.cutting import long_line
+from cutpaths.sheets.steps.cutting import Segment, long_line
 from cutpaths.sheets.steps.ink import pin
+from cutpaths.sheets.steps.key import Entry
+from cutpaths.sheets.steps.lines import CUT, STITCHES
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.scenes import tacks
 from cutpaths.sheets.steps.step import Stage, Step
-from cutpaths.sheets.steps.tools import hand_needle as needle
+from cutpaths.sheets.steps.tools import chip_of_foot, foot
 from cutpaths.sheets.steps.trimming import press_aside, trim_corner, trim_words
-from cutpaths.sheets.steps.view import Room, detail
+from cutpaths.sheets.steps.view import Room, View, detail
 
-LEFT, RIGHT = Room(5.0, 0.0, 60.0, 62.0), Room(76.0, 0.0, 60.0, 62.0)
+PAD = 1.8  # round a folded corner, so that its lower half is seen to peep out
+FOOT_AT = 0.55  # how far the miter is sewn where the foot stands
 MIDDLE = Room(30.0, 0.0, 80.0, 70.0)
 
 
@@ -81,20 +89,18 @@ def _fold(f: Folding) -> Step:
     """Before: the corner flat, an arrow from half to half; after: folded, dot on dot."""
     making = f.making
     picture = Picture(kit=making.kit, key="fold-corner", shows=f"corner {f.corner.at} folded")
-    flat, half = detail(f.around(), LEFT), detail(f.around_half(), RIGHT)
+    flat, half = detail(f.around(), LEFT), detail(f.around_half(), RIGHT, pad=PAD)
     flat_corner(picture, flat, f)
     folded_corner(picture, half, f, making.kit.blanket.backing)
     start, end = fold_arrow(picture, flat, f)
     picture.signs(pin(half.point(f.dot), (0.5, -0.87)))
     picture.dot(half, f.dot)
     words, on_raw = _edges_name(f)
-    picture.name(words, half.point(on_raw), (-0.3, -1.0))
-    before, after = tuple(f.corner.at)
-    picture.name(f"dot of side {before}", start, (-0.5, 0.8))
-    picture.name(f"dot of side {after}", end, (0.8, 0.5))
-    picture.name("both dots", half.point(f.dot), (0.5, 0.8))
+    picture.entry(Entry.of_pin())
+    picture.name(words, half.point(on_raw), (-0.3, -1.0), within=RIGHT_HALF)
+    _name_dots(picture, f, (start, end), half.point(f.dot))
     fold_at = middle(f.corner.fold_point, long_line(*f.crease, f.reach * 0.5)[0])
-    picture.name("fold", half.point(fold_at), (-1.0, 0.3))
+    picture.name("fold", half.point(fold_at), (-1.0, 0.3), within=RIGHT_HALF)
     captions_below(picture, (flat, half), ("before", "after"))
     return Step(
         key=picture.key,
@@ -103,13 +109,31 @@ def _fold(f: Folding) -> Step:
         words=(
             *_alike_words(f),
             "Turn the work over, the backing's wrong side up. Keep the top out of the way.",
-            "Fold the loose corner in half, right sides together.",
+            "Fold the loose corner in half, right sides together: the half of side"
+            f" {f.corner.at[0]} goes below.",
             *_match_words(f),
             "Pin through both dots.",
         ),
         check=_match_check(f),
         drawing=picture.drawing(),
     )
+
+
+def _name_dots(picture: Picture, f: Folding, flat: Segment, folded: Point) -> None:
+    """Both dots of the flat corner, and the place where they meet once it is folded."""
+    before, after = tuple(f.corner.at)
+    picture.name(f"dot of side {before}", flat[0], (0.8, 0.5), within=LEFT_HALF)
+    picture.name(f"dot of side {after}", flat[1], (0.3, 1.0), within=LEFT_HALF)
+    picture.name("both dots", folded, (0.5, 0.8), within=RIGHT_HALF)
+
+
+def _caption(picture: Picture, f: Folding, view: View) -> None:
+    """How many corners are made like the one in the picture, below it."""
+    corners = f.making.kit.templates[f.number - 1].corners
+    left, foot, right, _ = box(view.window)
+    every = len(corners) == f.making.sides
+    text = f.making.all_corners if every else _names(f)
+    picture.caption(text, ((left + right) / 2, foot - 7.0))
 
 
 def _alike_words(f: Folding) -> tuple[str, ...]:
@@ -154,9 +178,9 @@ def _match_check(f: Folding) -> str:
 def _line(f: Folding) -> Step:
     numbers = f.making.numbers
     picture = Picture(kit=f.making.kit, key="draw-miter", shows="the miter line on a folded corner")
-    view = detail(f.around_half(), MIDDLE)
+    view = detail(f.around_half(), MIDDLE, pad=PAD)
     folded_corner(picture, view, f, f.making.kit.blanket.backing)
-    picture.line(view, (f.dot, f.corner.fold_point), Role.MATCH, meaning="line to draw")
+    picture.miter(view, f.dot, f.corner.fold_point)
     for point in (f.dot, f.corner.fold_point):
         picture.dot(view, point)
     angle_at_fold(picture, view, f)
@@ -167,15 +191,21 @@ def _line(f: Folding) -> Step:
     return Step(
         key=picture.key,
         stage=Stage.MITER,
-        title="Draw the miter line",
+        title="Check the miter line",
         words=(
-            f"Draw a line from the dot to the fold, {length} long.",
-            f"It meets the fold at {numbers[f'corner.{f.number}.miter']}.",
-            "Where the line is marked already, check it with a ruler.",
+            "The miter line is marked already. Draw it again where it is faint.",
+            f"It runs from the dot to the fold, {length} long, and meets the fold at"
+            f" {numbers[f'corner.{f.number}.miter']}.",
+            *_nearest_words(length),
         ),
         check=_line_check(f) or f"The line runs from the dot to the marked fold, {length}.",
         drawing=picture.drawing(),
     )
+
+
+def _nearest_words(length: str) -> tuple[str, ...]:
+    """What the sign before a length means, where it has one."""
+    return ("The sign ~ stands before the nearest mark of the ruler.",) if "~" in length else ()
 
 
 def _line_check(f: Folding) -> str:
@@ -186,10 +216,10 @@ def _line_check(f: Folding) -> str:
 
 def _stitch(f: Folding) -> Step:
     picture = Picture(kit=f.making.kit, key="stitch-miter", shows="the miter stitched")
-    view = detail(f.around_half(), MIDDLE)
+    view = detail(f.around_half(), MIDDLE, pad=PAD)
     folded_corner(picture, view, f, f.making.kit.blanket.backing)
     ends = f.dot, f.corner.fold_point
-    picture.line(view, ends, Role.STITCH, meaning="stitches")
+    picture.line(view, ends, Role.STITCH, meaning=STITCHES)
     tacks(picture, view, ends)
     for point in ends:
         picture.dot(view, point)
@@ -198,9 +228,11 @@ def _stitch(f: Folding) -> Step:
     side = right_of(way)
     outward = sub(view.point(f.corner.fold_end), end)
     side = side if dot(side, outward) < 0 else (-side[0], -side[1])
-    low = along(middle(start, end), side, 5.0)
-    picture.move_arrow(along(low, way, -9.0), along(low, way, 9.0))
-    picture.signs(needle(along(end, way, -5.0), unit((side[0] + 0.4, side[1] + 0.4))))
+    low = along(start, side, 5.0)
+    picture.move_arrow(low, along(low, way, distance(start, end) * 0.4))
+    picture.signs(foot(along(start, way, distance(start, end) * FOOT_AT), way))
+    picture.entry(Entry("machine foot", chip_of_foot()))
+    _caption(picture, f, view)
     picture.name("start at the dot", start, (0.6, 0.8))
     picture.name("stop at the fold", end, (-1.0, 0.0))
     return Step(
@@ -222,21 +254,18 @@ def _other(f: Folding) -> Step:
     making, numbers = f.making, f.making.numbers
     key = f"corner-{f.number}"
     picture = Picture(kit=making.kit, key=key, shows=f"corner {f.corner.at} folded and stitched")
-    flat, half = detail(f.around(), LEFT), detail(f.around_half(), RIGHT)
+    flat, half = detail(f.around(), LEFT), detail(f.around_half(), RIGHT, pad=PAD)
     flat_corner(picture, flat, f)
     folded_corner(picture, half, f, making.kit.blanket.backing)
-    picture.line(half, (f.dot, f.corner.fold_point), Role.STITCH, meaning="stitches")
+    picture.line(half, (f.dot, f.corner.fold_point), Role.STITCH, meaning=STITCHES)
     cuts = bool(f.corner.waste) and not making.trimmed_before
     if cuts:
-        picture.line(half, side_of_line(f), Role.TRIM, meaning="cut")
+        picture.line(half, side_of_line(f), Role.TRIM, meaning=CUT)
     for point in (f.dot, f.corner.fold_point):
         picture.dot(half, point)
     angle_at_fold(picture, half, f)
     start, end = fold_arrow(picture, flat, f)
-    before, after = tuple(f.corner.at)
-    picture.name(f"dot of side {before}", start, (-0.5, 0.8))
-    picture.name(f"dot of side {after}", end, (0.8, 0.5))
-    picture.name("both dots", half.point(f.dot), (0.5, 0.8))
+    _name_dots(picture, f, (start, end), half.point(f.dot))
     captions_below(picture, (flat, half), ("before", "folded"))
     length = numbers[f"corner.{f.number}.dot-to-fold"]
     trims = numbers.at_corner(f.number, "trim-line") if cuts else ()

@@ -208,7 +208,7 @@ class Picture(State, kw_only=True):
 
     def miter(self, view: View, start: Point, end: Point) -> None:
         """A marked miter line of the front view, not sewn yet."""
-        part = part_inside(*view.points((start, end)), view.window)
+        part = part_inside(view.point(start), view.point(end), view.window)
         if part is not None:
             for line in double(*part):
                 self.sheet_line(line, Role.MATCH)

@@ -24,7 +24,7 @@ from cutpaths.paint import Paint
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
 from cutpaths.shapes import Motion, Point
-from cutpaths.sheets.seen import Part, as_sewn, edge, front, inner_edge
+from cutpaths.sheets.seen import Part, as_sewn, border, edge, front, inner_edge
 from cutpaths.sheets.steps.cutting import folded, side_of
 from cutpaths.sheets.steps.exploded import patches_of, to_raw_edge
 from cutpaths.sheets.steps.ink import WHITE, disc, pin
@@ -37,6 +37,9 @@ from cutpaths.sheets.steps.view import View
 LETTER_GAP = LETTER_DISC + 1.8
 BAR_MM = 1.7  # half a back-tack's bar on the sheet
 TACK_AT = (1.3, 2.3)  # where its bars stand on the sheet, from the seam's end
+MANY_PATCHES = 400  # a top of more is drawn without them
+PALE = Paint(colour=(0xF4, 0xF4, 0xF4))
+PALE_MM = 0.9
 _PAPER = Paint(colour=WHITE)
 
 
@@ -79,7 +82,7 @@ def loupe(
 def top_cloth(picture: Picture, view: View, kit: Kit, cloth: Cloth, place: Motion) -> None:
     """The raw top with its patch seams, set down by a motion of the front view."""
     picture.layer(view, place.ring(kit.blanket.top), cloth)
-    if kit.pieced:
+    if shows_patches(picture, kit):
         sewn = as_sewn(kit)
         for seam in kit.patchwork.all_seams():
             ends = sewn(seam.start), sewn(seam.end)
@@ -89,11 +92,12 @@ def top_cloth(picture: Picture, view: View, kit: Kit, cloth: Cloth, place: Motio
 def top_right(picture: Picture, view: View, kit: Kit) -> None:
     """The raw top right side up, its patches in their shades."""
     picture.layer(view, kit.blanket.top, Cloth.TOP_RIGHT)
-    if not kit.pieced:
+    if not shows_patches(picture, kit):
         return
     sewn = as_sewn(kit)
     patches = patches_of(kit)
     shades = shades_of(kit)
+    picture.shades(tuple(shades.values()))
     for patch in patches:
         ring = tuple(sewn(p) for p in to_raw_edge(patch, kit.patchwork.outline))
         seen = clipped(ring, kit.blanket.top)
@@ -249,10 +253,19 @@ def opening_ends(making: Making) -> tuple[Point, Point] | None:
     return along(start, way, opening.start), along(start, way, opening.end)
 
 
-def front_side(picture: Picture, view: View, kit: Kit) -> None:
-    """The finished front: patches, and the border's sides with their miters."""
+def front_side(picture: Picture, view: View, kit: Kit, *, pale: bool = False) -> None:
+    """The finished front: patches, and the border's sides with their miters.
+
+    Args:
+        picture: the picture.
+        view: the view.
+        kit: what is made.
+        pale: whether the seam of the border is pale, so that stitches on it are seen.
+    """
     shades = shades_of(kit)
-    for part in front(kit):
+    picture.shades(tuple(shades.values()))
+    many = kit.pieced and not shows_patches(picture, kit)
+    for part in _border_only(kit, next(iter(shades))) if many else front(kit):
         if _is_top(part):
             paint = shades[part.fabric]
             picture.layer(view, part.outline, Cloth.TOP_RIGHT, paint=paint, outlined=False)
@@ -262,9 +275,27 @@ def front_side(picture: Picture, view: View, kit: Kit) -> None:
             picture.layer(view, part.outline, Cloth.BACKING_RIGHT, outlined=False)
     for inner, outer in zip(inner_edge(kit), edge(kit), strict=True):
         picture.stroke(view, (inner, outer), OUTLINE, 0.3)
-    for ring in (inner_edge(kit), edge(kit)):
-        for ends in edges(ring):
-            picture.stroke(view, ends, OUTLINE, 0.4)
+    for ends in edges(inner_edge(kit)):
+        picture.stroke(view, ends, PALE if pale else OUTLINE, PALE_MM if pale else OUTLINE_MM)
+    for ends in edges(edge(kit)):
+        picture.stroke(view, ends, OUTLINE, OUTLINE_MM)
+
+
+def _border_only(kit: Kit, fabric: str) -> tuple[Part, ...]:
+    """The border, and the top as if it were all of one fabric."""
+    parts = border(kit)
+    top = Part(key="top", fabric=fabric, outline=inner_edge(kit), lie=parts[0].lie)
+    return (top, *parts)
+
+
+def shows_patches(picture: Picture, kit: Kit) -> bool:
+    """Whether the patches of a top are drawn: it has some, and not too many to be told apart."""
+    if not kit.pieced:
+        return False
+    few = sum(len(piece.places) for piece in kit.patchwork.pieces()) <= MANY_PATCHES
+    if not few:
+        picture.entry(Entry("patches are not drawn"))
+    return few
 
 
 def _is_top(part: Part) -> bool:

@@ -1,4 +1,4 @@
-"""Tools in step pictures: machine foot, hand needle, iron and stick; mm on the sheet."""
+"""Tools in step pictures: machine foot, hand needle and iron; mm on the sheet."""
 
 from __future__ import annotations
 
@@ -7,10 +7,9 @@ from itertools import pairwise
 from cutpaths.geometry.polygons import along, right_of
 from cutpaths.paint import Paint, from_hex
 from cutpaths.shapes import Point
-from cutpaths.sheets.steps.ink import HEAD, HOLE, STEEL, WHITE, Painted, curve, disc, stroke
+from cutpaths.sheets.steps.ink import HEAD, HOLE, STEEL, Painted, curve, disc, stroke
 
 THREAD = Paint(colour=from_hex("#0b2545"))
-STICK = Paint(colour=WHITE, edge=from_hex("#4a4f57"))
 _THREAD_MM = 0.35
 
 
@@ -28,10 +27,10 @@ def foot(needle: Point, way: Point, size: float = 1.0) -> tuple[Painted, ...]:
     return tuple(found)
 
 
-def hand_needle(point: Point, way: Point) -> tuple[Painted, ...]:
+def hand_needle(point: Point, way: Point, size: float = 1.0) -> tuple[Painted, ...]:
     """A sewing needle with its thread; its point at a place, its eye toward `way`."""
     side = right_of(way)
-    end, wide = along(point, way, 12.0), along(point, way, 3.0)
+    end, wide = along(point, way, 12.0 * size), along(point, way, 3.0 * size)
     ring = (
         point,
         along(wide, side, 0.45),
@@ -39,11 +38,11 @@ def hand_needle(point: Point, way: Point) -> tuple[Painted, ...]:
         along(end, side, -0.6),
         along(wide, side, -0.45),
     )
-    eye = along(point, way, 10.6)
-    tail = curve(eye, along(along(eye, side, 9.0), way, -3.0), 4.0)
+    eye = along(point, way, 10.6 * size)
+    tail = curve(eye, along(along(eye, side, 9.0 * size), way, -3.0 * size), 4.0 * size)
     thread = [(stroke(p, q, _THREAD_MM), THREAD) for p, q in pairwise(tail)]
-    slit = stroke(along(point, way, 9.6), along(point, way, 11.4), 0.5)
-    return (ring, STEEL), (slit, HOLE), *thread
+    slit = stroke(along(point, way, 9.6 * size), along(point, way, 11.4 * size), 0.5)
+    return (ring, STEEL), (slit, HOLE), *(thread if size == 1.0 else ())
 
 
 _SOLE = (
@@ -78,13 +77,4 @@ def chip_of_foot() -> tuple[Painted, ...]:
 
 def chip_of_needle() -> tuple[Painted, ...]:
     """A hand needle as large as a chip of the key."""
-    return hand_needle((-1.6, 1.0), (0.999, 0.04))[:2]
-
-
-def stick(tip: Point, way: Point, long: float) -> tuple[Painted, ...]:
-    """A blunt stick that ends at a place and comes from `-way`."""
-    start = along(tip, way, -long)
-    return (stroke(start, along(tip, way, -0.9), 1.8), STICK), (
-        disc(along(tip, way, -0.9), 0.9),
-        STICK,
-    )
+    return hand_needle((0.2, 1.2), (0.99, 0.141), 0.62)

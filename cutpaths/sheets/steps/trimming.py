@@ -5,6 +5,8 @@ from __future__ import annotations
 from cutpaths.figures.corners import corner_check
 from cutpaths.geometry.polygons import (
     along,
+    distance,
+    dot,
     middle,
     sub,
     unit,
@@ -19,6 +21,7 @@ from cutpaths.sheets.steps.corner_fold import (
     side_of_line,
 )
 from cutpaths.sheets.steps.ink import scissors
+from cutpaths.sheets.steps.lines import CUT, FOLD, STITCHES
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth
@@ -26,8 +29,7 @@ from cutpaths.sheets.steps.tools import iron
 from cutpaths.sheets.steps.view import EVERYWHERE, Room, View, detail
 
 LEFT, RIGHT = Room(5.0, 0.0, 60.0, 62.0), Room(76.0, 0.0, 60.0, 62.0)
-
-LEFT, RIGHT = Room(5.0, 0.0, 60.0, 62.0), Room(76.0, 0.0, 60.0, 62.0)
+MEASURED_AT = 0.7  # of the cut, from the fold
 MIDDLE = Room(30.0, 0.0, 80.0, 70.0)
 
 
@@ -43,17 +45,23 @@ def trim_corner(f: Folding) -> Step:
     view = detail((*kept(f), *apart), LEFT, pad=0.3)
     folded_corner(picture, view, f, making.trimmed_backing)
     ends = f.dot, corner.fold_point
-    picture.line(view, ends, Role.STITCH, meaning="stitches")
+    picture.line(view, ends, Role.STITCH, meaning=STITCHES)
     for ring, cloth in zip(waste, (Cloth.BACKING_RIGHT, Cloth.BACKING_WRONG), strict=True):
         if len(ring) > 2:
             picture.layer(view, off.ring(ring), cloth)
-    cut = side_of_line(f)
-    picture.line(view, cut, Role.TRIM, meaning="cut")
+    between = shift(*(v * f.reach * 0.125 for v in away))
+    cut = [between.point(p) for p in side_of_line(f)]
+    picture.line(view, cut, Role.TRIM, meaning=CUT)
     picture.dot(view, f.dot)
-    tip, start = view.points(cut)
-    picture.signs(scissors(along(start, unit(sub(tip, start)), 3.0), unit(sub(tip, start))))
+    start, tip = view.points(cut)
+    picture.signs(scissors(along(start, unit(sub(tip, start)), 1.0), unit(sub(tip, start))))
     opened = opened_waste(picture, f, view.scale)
     picture.name("the seam stays", view.point(middle(*ends)), (0.5, 1.0))
+    _left_outside(picture, view, f)
+    corners = making.kit.templates[f.number - 1].corners
+    if len(corners) == making.sides:
+        foot = view.window[0][1]
+        picture.caption(making.all_corners, (LEFT.left + LEFT.width / 2, foot - 7.0))
     picture.caption(waste_name(f), (RIGHT.left + RIGHT.width / 2, opened))
     names = numbers.at_corner(f.number, "trim-line")
     return Step(
@@ -61,7 +69,7 @@ def trim_corner(f: Folding) -> Step:
         stage=Stage.MITER,
         title="Trim the corner",
         words=(
-            "Cut on the trim line, outside the stitches and along them.",
+            f"Cut on the trim line, along the stitches and {numbers['miter.trim']} outside them.",
             *(trim_words(side, text) for side, text in names),
             "Cut through the two layers of the backing only. Keep the seam and the top clear of the"
             " blades.",
@@ -69,6 +77,17 @@ def trim_corner(f: Folding) -> Step:
         check=waste_check(f),
         drawing=picture.drawing(),
     )
+
+
+def _left_outside(picture: Picture, view: View, f: Folding) -> None:
+    """How much cloth stays outside the stitches, square to them."""
+    start, end = side_of_line(f)
+    seam = view.points((f.dot, f.corner.fold_point))
+    place = view.point(along(start, unit(sub(end, start)), distance(start, end) * MEASURED_AT))
+    way = unit(sub(seam[1], seam[0]))
+    foot = along(seam[0], way, dot(sub(place, seam[0]), way))
+    picture.arrow_both(foot, place)
+    picture.name(f.making.numbers["miter.trim"], middle(foot, place), (-0.3, 1.0))
 
 
 def trim_words(side: str, text: str) -> str:
@@ -85,7 +104,7 @@ def waste_check(f: Folding) -> str:
 
 def waste_name(f: Folding) -> str:
     """The shape of the waste in a few words."""
-    return "waste, a triangle" if len(f.corner.waste) == 3 else "waste, opened: four sides"
+    return "waste, opened: a triangle" if len(f.corner.waste) == 3 else "waste, opened: four sides"
 
 
 def opened_waste(picture: Picture, f: Folding, scale: float) -> float:
@@ -97,7 +116,7 @@ def opened_waste(picture: Picture, f: Folding, scale: float) -> float:
     view = View(turn=f.making.front_view, low=(low_x, low_y), at=at, scale=scale, window=EVERYWHERE)
     picture.layer(view, ring, Cloth.BACKING_WRONG)
     crease = f.corner.fold_end, side_of_line(f)[0]
-    picture.line(view, crease, Role.FOLD, meaning="fold")
+    picture.line(view, crease, Role.FOLD, meaning=FOLD)
     return at[1] - 6.0
 
 
@@ -113,10 +132,10 @@ def press_aside(f: Folding) -> Step:
     """Where nothing is cut any more: the allowance is checked, or pressed to one side."""
     making = f.making
     picture = Picture(kit=making.kit, key="press-miter", shows="the miter's allowance")
-    view = detail(f.around_half(), MIDDLE)
+    view = detail(f.around_half(), MIDDLE, pad=1.8)
     folded_corner(picture, view, f, making.kit.blanket.backing)
     ends = f.dot, f.corner.fold_point
-    picture.line(view, ends, Role.STITCH, meaning="stitches")
+    picture.line(view, ends, Role.STITCH, meaning=STITCHES)
     picture.dot(view, f.dot)
     flat = not f.corner.waste
     raw = middle(f.corner.fold_end, f.dot) if flat else middle(*side_of_line(f))

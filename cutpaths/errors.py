@@ -54,6 +54,15 @@ class InputError(CutpathsError, ValueError):
         super().__init__("\n".join(shown))
 
 
+def install_words(extra: str) -> str:
+    """How an extra is installed: from the folder of cutpaths, as it is no package to download.
+
+    >>> install_words("kits")
+    "run .venv/bin/pip install '.[kits]' in the folder of cutpaths"
+    """
+    return f"run .venv/bin/pip install '.[{extra}]' in the folder of cutpaths"
+
+
 class ProofError(CutpathsError):
     """The pieces do not sew together; the text names every failed check."""
 

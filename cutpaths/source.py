@@ -16,11 +16,16 @@ from typing import TYPE_CHECKING
 from cutpaths.errors import FileError, Finding, InputError
 from cutpaths.key_lines import KeyPath as KeyPath
 from cutpaths.key_lines import line_of
+from cutpaths.later import Later
 from cutpaths.lengths import shown
 from cutpaths.values import Value
 
 if TYPE_CHECKING:  # pathlib loads slowly, and callers bring their own paths
     from pathlib import Path
+
+    from cutpaths import toml_slips
+else:
+    toml_slips = Later("cutpaths.toml_slips")
 
 LARGEST = 1_000_000  # bytes; a project is a few hundred
 FILES_MOST = 16
@@ -219,7 +224,8 @@ def _syntax_error(name: str, text: str, said: str) -> InputError:
     at = re.search(_AT, said)
     line = int(at["line"]) if at and at["line"] else text.rstrip().count("\n") + 1
     words = said[: at.start()] if at else said
-    return _unusable(name, f"is not TOML: {words[:1].lower()}{words[1:]}", line)
+    hint = toml_slips.slip_hint(text.split("\n")[line - 1])
+    return _unusable(name, f"is not TOML: {words[:1].lower()}{words[1:]}", line, hint)
 
 
 def _unusable(name: str, problem: str, line: int = 0, hint: str = "") -> InputError:

@@ -23,7 +23,7 @@ from cutpaths.errors import InputError
 from cutpaths.lengths import INCH, YARD
 from cutpaths.pieces import build
 from cutpaths.project import load
-from cutpaths.project.stock import OnHand, Run, Sold
+from cutpaths.project.stock import OnHand, Run, Sold, Washed
 from cutpaths.values import replace
 
 
@@ -32,12 +32,37 @@ def test_plain_squares_in_words() -> None:
     made = kit()
     plan = plans_of(made, QUICK)[0]
     assert steps(plan, made.project.ruler) == (
-        "Take the length bought (40 x 32 in).",
+        "Take the length bought (1 yd; 32 in of it is used).",
         "Square up: press, fold on the grain, and cut 1 in off each end.",
         "Cut 6 strips 5 in x usable width; crosscut 7 squares of 5 in from each.",
     )
     line = shopping(plan)
     assert (line.used, line.to_buy, line.bound) == (32 * INCH, YARD, 32 * INCH)
+
+
+def test_the_length_is_told_as_it_is_bought() -> None:
+    """A shop knows yards or metres; a whole length says so, and a washed one is smaller."""
+    bare = replace(stock(40), **BARE)
+    made = kit()
+    told = steps(planned(made, bare, squares(9, 16)), made.project.ruler)
+    assert told[0] == "Take the length bought (1 yd; all of it is used)."
+    fifth = (Fraction(1, 5), Fraction(0))
+    washed = replace(bare, washed=Washed.BEFORE, shrinkage=fifth)
+    told = steps(planned(made, washed, squares(9, 12)), made.project.ruler)
+    assert told[0] == "Take the length bought (1 yd, washed; 27 in of it is used)."
+    metric = build(load(Path(__file__).parent.parent / "fixtures" / "fjord.toml"))
+    told = steps(plans_of(metric, QUICK)[0], metric.project.ruler)
+    assert told[0] == "Take the length bought (0.4 m; 35 cm of it is used)."
+
+
+def test_a_piece_as_large_as_what_is_used_is_still_cut_off() -> None:
+    """Of a length longer than its one piece something is cut, unlike of a quarter of its size."""
+    made, bare = kit(), replace(stock(40), **BARE)
+    told = steps(planned(made, bare, squares(40, 1)), made.project.ruler)
+    assert told == (
+        "Take the length bought (1 1/8 yd; 40 in of it is used).",
+        "Cut 1 strip 40 in x usable width; crosscut 1 square of 40 in from it.",
+    )
 
 
 def test_directional_pieces_are_not_turned() -> None:

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cutpaths.cloth.bolts import bolt_plans, kept
-from cutpaths.cloth.kits import KitBacking, cost_each, kit_runs, kits_a_bolt, length_each
+from cutpaths.cloth.kits import KitBacking, cost_each, kit_runs, kits_per_bolt, length_each
 from cutpaths.cloth.kits_report import kits_json, kits_lines
 from cutpaths.cloth.packing.effort import Effort
 from cutpaths.cloth.packing.items import Item
@@ -37,7 +37,7 @@ def test_squares_of_a_hundred_kits() -> None:
     assert run.strips_length == 3000 * INCH
     assert run.gap == 0
     assert length_each(run, 100) == Fraction(3012, 100) * INCH
-    assert kits_a_bolt(run, 100) == Fraction(100, 6)
+    assert kits_per_bolt(run, 100) == Fraction(100, 6)
     assert cost_each(run, 100) == Fraction(9 * 15 * 6, 100)
     assert kept(run.bolts, YARD) == ((213 * INCH, 1),)
 
@@ -50,6 +50,19 @@ def test_layers_are_stacked() -> None:
     told = "\n".join(kits_lines(["Tarn"], 100, KitBacking.YARDAGE, [run]))
     assert "5 bolts in 2 stacks of up to 4 layers" in told
     assert "never folded and never face to face" in told
+
+
+def test_kits_per_bolt_and_lengths_of_backings_in_words() -> None:
+    """100 kits from 6 bolts are 16.67 for each that is ordered; a full width is not crosscut."""
+    runs = kit_runs([kit(BOLTS)], 100, KitBacking.YARDAGE, SEARCH)
+    told = list(kits_lines(["Tarn"], 100, KitBacking.YARDAGE, runs))
+    assert "  kits          16.67 per bolt ordered" in told
+    assert "    107 strips 5 in: crosscut 7 squares of 5 in from each" in told
+    assert "    cut 13 lengths of 40 in, full width, for BACKING" in told
+    rough = kit_runs([kit(BOLTS)], 100, KitBacking.ROUGH, SEARCH)
+    told = list(kits_lines(["Tarn"], 100, KitBacking.ROUGH, rough))
+    words = "crosscut the BACKING (37 1/2 x 42 in) from each"
+    assert [line for line in told if "BACKING" in line][0].endswith(words)
 
 
 @pytest.mark.parametrize(
@@ -178,5 +191,5 @@ def test_without_the_extra(monkeypatch: pytest.MonkeyPatch) -> None:
     with pytest.raises(CutpathsError) as caught:
         kit_runs([kit(BOLTS)], 2, KitBacking.YARDAGE, SEARCH)
     assert str(caught.value) == (
-        "planning kits needs the extra `kits`: install it with pip install 'cutpaths[kits]'"
+        "planning kits needs the extra `kits`: run .venv/bin/pip install '.[kits]' in the folder of cutpaths"
     )

@@ -172,6 +172,17 @@ def test_folded_over_has_no_words_of_a_seam() -> None:
     assert "seen.width" not in found
 
 
+def test_seam_basting_and_miter_trim_are_told() -> None:
+    """A turned blanket tells all three as the project has them; nothing is basted folded over."""
+    own = 'seams = { allowance = "3/8", basting = "1/8", miter = "1/2" }'
+    found = _found(_panel("{ width = 30, height = 32 }", "{ width = 36, height = 38 }", own))
+    keys = ("seam.allowance", "seam.basting", "miter.trim")
+    assert [_inches(found[key]) for key in keys] == [Fraction(3, 8), Fraction(1, 8), Fraction(1, 2)]
+    head = 'construction = "folded-over"'
+    folded = _found(_panel("{ width = 30, height = 32 }", "{ width = 34, height = 36 }", head))
+    assert not {*keys} & {*folded}
+
+
 def test_opening_is_told_from_one_dot() -> None:
     """Both its ends are measured from the dot that is named by its corner."""
     found = _found((FIXTURES / "tidepool.toml").read_text(encoding="utf-8"))

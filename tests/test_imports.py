@@ -24,6 +24,7 @@ ORDER = (
     "shapes",
     "paint",
     "key_lines",
+    "toml_slips",
     "source",
     "project",
     "geometry",

@@ -211,7 +211,7 @@ def test_all_findings_come_at_once() -> None:
 
 
 def test_what_is_left_out_is_usual() -> None:
-    """Kerf, offset and overcut are 0, threads run up, marks are drawn, text is left out."""
+    """Kerf, offset and overcut are 0, threads run up, marks are drawn, text on card alone."""
     bed = read(SOUND)
     assert bed.room == (Fraction(880), Fraction(580))
     assert (bed.unit, bed.feed) == (Unit.MILLIMETRE, Feed.UP)
@@ -223,7 +223,8 @@ def test_what_is_left_out_is_usual() -> None:
     assert (bed.formats, bed.shown) == (("svg", "dxf"), Shown.STROKE)
     assert bed.roles[Role.STITCH].name == "pen"
     assert bed.roles[Role.CUT].name == "knife"
-    assert not {Role.LABEL, Role.SCALE, Role.DIMENSION, Role.TOPSTITCH} & bed.roles.keys()
+    assert (bed.roles[Role.LABEL].name, bed.text_on_cloth) == ("pen", False)
+    assert not {Role.GRAIN, Role.SCALE, Role.DIMENSION, Role.TOPSTITCH} & bed.roles.keys()
 
 
 def test_lengths_are_exact_in_any_unit() -> None:

@@ -263,6 +263,48 @@ def test_the_paper_follows_the_unit() -> None:
     assert next(_pages("tidepool", "a3")).size == (297.0, 420.0)
 
 
+def _keys(page: Drawing) -> set[str]:
+    """What is cut out on a page."""
+    return {i.key for i in page.items if i.role is Role.CUT}
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_no_corner_lies_among_the_papers_of_another(paper: str) -> None:
+    """Four different corners: the pages of each follow one another and hold no other's."""
+    found = []
+    for page in list(_pages("doorway", paper))[1:]:
+        what = page.about.piece
+        if "PATCH" in what:
+            break
+        corners = {at for at in ("DA", "AB", "BC", "CD") if f"corner {at}" in what}
+        corners |= {at for n, at in enumerate(("DA", "AB", "BC", "CD"), 1) if f"E-{n}" in what}
+        assert len(corners) == 1, what
+        found += corners
+    assert list(dict.fromkeys(found)) == ["DA", "AB", "BC", "CD"]
+    assert found == sorted(found, key=["DA", "AB", "BC", "CD"].index)
+
+
+def test_alike_squares_share_a_page() -> None:
+    """Two fabrics, one shape: one outline, both names, and how many of each."""
+    pages = [page for page in _pages("tidepool") if "PATCH" in page.about.piece]
+    (page,) = pages
+    assert _keys(page) == {"patch-1"}
+    assert [text.string for text in _texts(page)][:6] == [
+        "PATCH-1, PATCH-2: same shape",
+        "cut 21 of each",
+        "PATCH-1: Sand flannel",
+        "PATCH-2: Sea green flannel",
+        "right side up",
+        "seam allowance 1/4 in",
+    ]
+
+
+def test_alike_shapes_in_unlike_numbers_say_how_many_of_which() -> None:
+    """The count stands beside each name where it is not the same."""
+    strings = {text.string for page in _pages("lighthouse") for text in _texts(page)}
+    assert {"PATCH-3, PATCH-6, PATCH-7: same shape", "PATCH-7: Fog solid, cut 3"} <= strings
+
+
 def test_the_cover_says_what_is_where_and_what_is_not() -> None:
     """Each other page is listed, and what is too large; cautions stand there."""
     first, *others = _pages("tidepool")
@@ -304,7 +346,7 @@ def test_letters_that_lack_are_one_line() -> None:
         render_checked(output.document, "pdf")
     assert str(caught.value) == (
         "`title`: PDF pages have no letters for 潮 池. "
-        "Write it in Latin, Greek or Cyrillic letters, or ask for uses without PDF"
+        "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF: booklet, labels, pages"
     )
 
 

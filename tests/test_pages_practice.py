@@ -229,8 +229,31 @@ def test_the_words_of_folded_over_corners(name: str) -> None:
     for practice in practices(kit, ROOM):
         words = _words(practice)
         assert "dot" not in words
-        assert ("at 45 degrees and" in words) is (name == "equal")
-        assert ("not at 45 degrees" in words) is (name == "unequal")
+        assert ("which stands at 45 degrees" in words) is (name == "equal")
+        assert ("does not stand at 45 degrees" in words) is (name == "unequal")
+        assert words.index("Cut the tip off") < words.index("Fold the tip") < words.index("Check:")
+
+
+@pytest.mark.parametrize(("name", "number"), _all(TURNED | {"folded over": FOLDED["equal"]}))
+def test_the_key_shows_the_lines_that_are_there(name: str, number: int) -> None:
+    """A sample for each kind of line on the papers, and for no other."""
+    practice = practices((TURNED | {"folded over": FOLDED["equal"]})[name], ROOM)[number]
+    *papers, words = practice.blocks
+    drawn = {i.role for paper in papers for i in paper.items if isinstance(i.shape, Path)}
+    lines = {Role.FOLD, Role.STITCH, Role.BASTE, Role.TRIM, Role.CUT}
+    sampled = [i.role for i in words.items if isinstance(i.shape, Path)]
+    assert sampled == [role for role in sampled if role in drawn]
+    assert set(sampled) == drawn & lines
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("name", ["equal", "doorway", "hexagon"])
+def test_papers_lie_as_the_steps_show_their_corner(name: str, paper: str) -> None:
+    """Corner DA lies at the lower left: papers are never turned where they fit as they are."""
+    for practice in practices(TURNED[name], room_of(paper_named(paper))):
+        assert [block.turns for block in practice.blocks] == [(0,)] * 3
+    backing = practices(TURNED[name], ROOM)[0].backing
+    assert min(y for _, y in backing) == pytest.approx(0.0)
 
 
 def test_there_is_one_for_each_different_corner() -> None:

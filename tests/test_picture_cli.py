@@ -205,13 +205,14 @@ def test_the_base_install_draws_svg_of_plain_colours(tmp_path: Path) -> None:
         (
             ["resvg_py"],
             TIDEPOOL,
-            "PNG needs the extra `pictures`: install it with pip install 'cutpaths[pictures]', "
-            "or ask for SVG alone",
+            "PNG needs the extra `pictures`: run .venv/bin/pip install '.[pictures]' in the folder "
+            "of cutpaths, or ask for SVG alone",
         ),
         (
             ["PIL"],
             "pond.toml",
-            "swatches need the extra `pictures`: install it with pip install 'cutpaths[pictures]'",
+            "swatches need the extra `pictures`: run .venv/bin/pip install '.[pictures]' in the "
+            "folder of cutpaths",
         ),
     ],
 )

@@ -66,3 +66,15 @@ def test_sides_without_room(opening: str, width: int, height: int, message: str)
     table = f"[opening]\n{opening}\n" if opening else ""
     top = f'layout = "panel"\ncut = {{ width = {width}, height = {height} }}'
     assert told(table, top) == message
+
+
+def test_a_metric_project_is_told_in_its_unit() -> None:
+    """2 in are 50.8 mm, up to the millimetre 5.1 cm; side C is six patches of 11.5 cm seen."""
+    text = SOUND.replace('title = "Pond"', 'title = "Pond"\nunits = "cm"')
+    text = text.replace(SQUARES, SQUARES.replace("patch = 5", 'patch = "5 in"'))
+    with pytest.raises(InputError) as caught:
+        build(read(text + "[opening]\nlength = 90\n"))
+    assert str(caught.value) == (
+        "`opening.length` must leave 5.1 cm sewn at each dot of side C, got 90 cm. "
+        "The longest opening there is 58.8 cm"
+    )

@@ -84,8 +84,8 @@ def test_another_format_is_no_picture() -> None:
 
 
 MISSING = (
-    "PNG needs the extra `pictures`: install it with pip install 'cutpaths[pictures]', "
-    "or ask for SVG alone"
+    "PNG needs the extra `pictures`: run .venv/bin/pip install '.[pictures]' in the folder of "
+    "cutpaths, or ask for SVG alone"
 )
 
 

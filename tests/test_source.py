@@ -292,3 +292,39 @@ def test_the_line_finder_is_loaded_for_errors_only(tmp_path: Path) -> None:
         [sys.executable, "-S", "-c", script], capture_output=True, text=True, check=True
     )
     assert done.stdout == "[]\n"
+
+
+@pytest.mark.parametrize(
+    ("value", "hint"),
+    [
+        ("14 1/2", '. Put fractions in quotes: "14 1/2"'),
+        ("1/2 in  # more", '. Put fractions in quotes: "1/2 in"'),
+        ("4½", '. Put fractions in quotes: "4½"'),
+        ('4-1/2"', '. Put fractions in quotes: "4-1/2"'),
+        ("4,5", ". Write 4.5"),
+        ("57 mm", '. Put lengths with a unit in quotes: "57 mm"'),
+        ("12 34", ""),
+    ],
+)
+def test_lengths_without_quotes_get_a_hint(value: str, hint: str) -> None:
+    """The likeliest slips are not TOML, and the hint says what would be."""
+    with pytest.raises(InputError) as caught:
+        read(f"format = 1\npatch = {value}\n", "pond.toml")
+    said = "is not TOML: expected newline or end of document after a statement"
+    assert str(caught.value) == f"pond.toml:2: {said}{hint}"
+
+
+def test_a_fraction_in_a_list_gets_the_hint() -> None:
+    """The line is that of the slip, and a quote that is not closed is another slip."""
+    with pytest.raises(InputError) as caught:
+        read("widths = [\n  3,\n  4 1/2,\n]\n", "pond.toml")
+    assert str(caught.value) == (
+        'pond.toml:3: is not TOML: unclosed array. Put fractions in quotes: "4 1/2"'
+    )
+    with pytest.raises(InputError) as caught:
+        read("patch = '4 1/2\n", "pond.toml")
+    assert str(caught.value) == """pond.toml:1: is not TOML: expected "'\""""
+    with pytest.raises(InputError) as caught:
+        read("patch = '1/2' x  # 4 1/2\n", "pond.toml")
+    said = "is not TOML: expected newline or end of document after a statement"
+    assert str(caught.value) == f"pond.toml:1: {said}"

@@ -228,7 +228,7 @@ def test_letters_that_the_fonts_lack_are_one_clear_line() -> None:
         render(document(kanji))
     assert str(caught.value) == (
         "`title`: PDF pages have no letters for 木 の 毛 布. Write it in Latin, Greek or Cyrillic "
-        "letters, or ask for uses without PDF"
+        "letters, or leave out the uses that have PDF: booklet, labels, pages"
     )
 
 

@@ -137,13 +137,30 @@ for writer in (dxf, svg):
 """
 
 
-def _run(program: str, folder: FilePath, seed: int) -> subprocess.CompletedProcess[str]:
-    """Runs a program in a fresh interpreter, in a folder, without a home to write to."""
+# Tells which files outside Python and its packages are looked into, or written.
+WATCHED = f"""
+import sys
+seen = []
+sys.addaudithook(
+    lambda event, args: seen.append(str(args[0])) if event in ("open", "os.mkdir") else None
+)
+{PROGRAM}
+for path in seen:
+    if "ezdxf.ini" in path or HOME in path:
+        print("looked into", path)
+"""
+
+
+def _run(
+    program: str, folder: FilePath, seed: int, **more: str
+) -> subprocess.CompletedProcess[str]:
+    """Runs a program in a fresh interpreter, in a folder."""
     root = FilePath(__file__).parent
-    environment = os.environ | {
+    environment = {key: value for key, value in os.environ.items() if not key.startswith("XDG_")}
+    environment |= {
         "PYTHONHASHSEED": str(seed),
         "PYTHONPATH": f"{root}{os.pathsep}{root.parent}",
-        "XDG_CACHE_HOME": str(folder / "ezdxf.ini"),  # a file: no folder can be made in it
+        **more,
     }
     return subprocess.run(
         [sys.executable, "-c", program],
@@ -155,28 +172,57 @@ def _run(program: str, folder: FilePath, seed: int) -> subprocess.CompletedProce
     )
 
 
+def _digests() -> list[str]:
+    return [hashlib.sha256(render(cad())).hexdigest() for render in (dxf.render, svg.render)]
+
+
 @pytest.mark.parametrize("seed", range(8))
 def test_the_same_drawing_gives_the_same_bytes(seed: int, tmp_path: FilePath) -> None:
-    """In fresh interpreters, whatever the hash seed, an ezdxf.ini, and a home without a cache."""
+    """In fresh interpreters, whatever the hash seed and an ezdxf.ini."""
     (tmp_path / "ezdxf.ini").write_text(HOSTILE_INI)
     done = _run(PROGRAM, tmp_path, seed)
     assert done.stderr == ""
-    here = [hashlib.sha256(render(cad())).hexdigest() for render in (dxf.render, svg.render)]
-    assert done.stdout.splitlines() == here
+    assert done.stdout.splitlines() == _digests()
 
 
-@pytest.mark.parametrize("broken", ["not an ini file", "[core]\ndisable_c_ext = maybe\n"])
-def test_a_broken_ini_file_is_one_clear_line(broken: str, tmp_path: FilePath) -> None:
-    """Ezdxf cannot be loaded then; the error is ours and says what to mend."""
-    (tmp_path / "ezdxf.ini").write_text(broken)
-    program = (
-        "from cutpaths.errors import DrawingError\n"
-        "try:\n    import cutpaths.writers.dxf\n"
-        "except DrawingError as error:\n    print(error)\n"
-    )
-    done = _run(program, tmp_path, 0)
+@pytest.mark.parametrize("settings", [HOSTILE_INI, "not an ini file", "\x00[core]\n"])
+def test_no_settings_are_read_and_none_written(settings: str, tmp_path: FilePath) -> None:
+    """Here, in the home folder or where a variable names them; the home stays as it was."""
+    home = tmp_path / "home"
+    config = home / ".config" / "ezdxf"
+    config.mkdir(parents=True)
+    for folder in (tmp_path, config):
+        (folder / "ezdxf.ini").write_text(settings)
+    told = {"HOME": str(home), "EZDXF_CONFIG_FILE": str(config / "ezdxf.ini")}
+    told |= {"EZDXF_DISABLE_C_EXT": "maybe"}
+    done = _run(WATCHED.replace("HOME", repr(str(home))), tmp_path, 0, **told)
     assert done.stderr == ""
-    assert done.stdout == "an `ezdxf.ini` in this folder or in the home folder is broken\n"
+    assert done.stdout.splitlines() == _digests()
+    assert [path.name for path in home.iterdir()] == [".config"]
+
+
+def test_a_home_that_cannot_be_used_is_not_missed(tmp_path: FilePath) -> None:
+    """A home that is not there, that is a file, or that is closed to us changes nothing."""
+    closed, file = tmp_path / "closed", tmp_path / "file"
+    closed.mkdir(mode=0)
+    file.touch()
+    for home in (closed, file, tmp_path / "none"):
+        done = _run(PROGRAM, tmp_path, 0, HOME=str(home))
+        assert (done.stderr, done.returncode) == ("", 0)
+        assert done.stdout.splitlines() == _digests()
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["closed", "file"]
+
+
+def test_the_environment_is_put_back() -> None:
+    """What the library must not see is there again for everything else."""
+    program = (
+        "import os\nfrom configparser import ConfigParser\n"
+        "before, read = dict(os.environ), ConfigParser.read\n"
+        "import cutpaths.writers.dxf\n"
+        "print(dict(os.environ) == before, ConfigParser.read is read)\n"
+    )
+    done = _run(program, FilePath(__file__).parent, 0, EZDXF_TEST_FILES="x", XDG_CACHE_HOME="y")
+    assert (done.stdout, done.stderr) == ("True True\n", "")
 
 
 def test_options_of_ezdxf_are_put_back() -> None:

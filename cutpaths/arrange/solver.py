@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from cutpaths.arrange.effort import Watch
 from cutpaths.arrange.rules import ArrangeRules, Layout, meetings
+from cutpaths.errors import install_words
 from cutpaths.values import Value
 
 if TYPE_CHECKING:
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from ortools.sat.python import cp_model
 
 DOING = "Asking the solver"
-INSTALL = "pip install 'cutpaths[arrange]'"
+INSTALL = install_words("arrange")
 SOLVER_SECONDS = 0.3  # of CP-SAT's deterministic time in a second of an ordinary machine
 # Level of linear relaxation and share of the work: without one tight layouts are found many times
 # faster, with one what counting rules out is proved at all (measured on 9 x 11 to 25 x 25 cells).

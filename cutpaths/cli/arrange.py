@@ -25,7 +25,7 @@ SLOWER = 4  # times slower than an ordinary machine at most; then the clock ends
 def command(
     ctx: click.Context, project: Path, file: Path | None, seed: int, seconds: float, force: bool
 ) -> None:
-    """Lay out the prints of a PROJECT by the rules in its table [arrange].
+    """Lay out the prints of a PROJECT by its table [arrange].
 
     Ctrl-C ends the search and keeps the best layout so far. The exit status is 1 when the layout
     does not keep every rule.

@@ -38,9 +38,9 @@ def command(
     no_check: bool,
     force: bool,
 ) -> None:
-    """Lay the pieces of a PROJECT on the BED of a cutting machine, in the order of its work.
+    """Lay the pieces of a PROJECT on the BED of a cutting machine.
 
-    BED is a bed file; start one with `cutpaths new-bed`. Writes a file for each bed, one to check
+    They come in the order of its work. BED is a bed file; start one with `cutpaths new-bed`. Writes a file for each bed, one to check
     the scale with, and a report of lengths, travel, time and cautions, which is printed too.
     """
     from cutpaths.errors import InputError

@@ -52,9 +52,9 @@ def command(
     size: str | None,
     colorway: str | None,
 ) -> None:
-    """Print what cloth to buy for a PROJECT, and how to cut it by hand.
+    """Print what cloth to buy for a PROJECT, and how to cut it.
 
-    Each fabric is cut from edge to edge: squared up, in strips across its usable width, crosscut.
+    By hand each fabric is cut from edge to edge: squared up, in strips across its usable width, crosscut.
     The tables [fabric.NAME.stock] say how it is sold. Ctrl-C keeps the best plan so far.
     """
     from cutpaths.cloth.by_hand import plans_of

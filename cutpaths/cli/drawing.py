@@ -51,7 +51,8 @@ def drawn(
     from cutpaths.errors import DrawingError
     from cutpaths.formats import rendered, require_same
 
-    files = {}
+    files: dict[str, bytes] = {}
+    lacking: dict[str, list[str]] = {}
     with click.progressbar(
         jobs, label="Drawing", file=sys.stderr, hidden=quiet(), item_show_func=_shown
     ) as shown:
@@ -64,12 +65,20 @@ def drawn(
             except DrawingError as error:
                 if left_out is None or name not in SET_IN_FONTS:
                     raise
-                left_out.append(f"{path} is left out. {error}")
+                lacking.setdefault(str(error), []).append(path)
                 continue
             if check:
                 require_same(output.document, name, data)
             files[path] = data
+    if left_out is not None:
+        left_out += [_left_out(paths, cause) for cause, paths in lacking.items()]
     return files
+
+
+def _left_out(paths: Sequence[str], cause: str) -> str:
+    """Files that are not made for one cause, which is said once."""
+    are = "is" if len(paths) == 1 else "are"
+    return f"{', '.join(paths)} {are} left out. {cause}"
 
 
 def path_of(output: Output, name: str, stem: str) -> str:

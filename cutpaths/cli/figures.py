@@ -15,16 +15,19 @@ from cutpaths.cli.options import json_option
 @json_option()
 @variant_options
 def command(project: Path, as_data: bool, size: str | None, colorway: str | None) -> None:
-    """Print every size of a PROJECT, on the ruler and in the other system.
+    """Print every size of a PROJECT.
 
-    A size that falls between two marks of the ruler has a ~ before it. A project with several
-    sizes or colorways gets a table of them all.
+    Each is told on the ruler and in the other system. A size that falls between two marks of the
+    ruler has a ~ before it. A project with several sizes or colorways gets a table of them all;
+    one that cannot be used is left out of it, with a note.
     """
     from cutpaths.figures import figures_of, variant_groups
     from cutpaths.figures.show import as_json, table
-    from cutpaths.project import load_variants
+    from cutpaths.project import load_sound_variants
     from cutpaths.values import replace
 
     found = figures_of(kit_of(project, size, colorway))
-    found = replace(found, groups=(*found.groups, *variant_groups(load_variants(project))))
+    variants, left_out = load_sound_variants(project)
+    groups, notes = (*found.groups, *variant_groups(variants)), (*found.notes, *left_out)
+    found = replace(found, groups=groups, notes=notes)
     click.echo(as_json(found) if as_data else "\n".join(table(found)))

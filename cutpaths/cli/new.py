@@ -10,7 +10,7 @@ import click
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path))
 def command(file: Path) -> None:
-    """Write a commented project FILE to start from; it works as it stands."""
+    """Write a project FILE to start from. It is commented, and works as it stands."""
     from cutpaths.files import write_new
     from cutpaths.project import template
 

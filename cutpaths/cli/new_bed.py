@@ -10,7 +10,7 @@ import click
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path))
 def command(file: Path) -> None:
-    """Write a commented bed FILE to start from; it works as it stands."""
+    """Write a bed FILE to start from. It is commented, and works as it stands."""
     from cutpaths.files import write_new
     from cutpaths.machine.starter import template
 

@@ -10,9 +10,9 @@ import click
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path))
 def command(file: Path) -> None:
-    """Write a commented rig FILE to start from: a projector above a table.
+    """Write a rig FILE to start from: a projector above a table.
 
-    Put the projector's pixels into it, then see `cutpaths target`.
+    It is commented. Put the projector's pixels into it, then see `cutpaths target`.
     """
     from cutpaths.files import write_new
     from cutpaths.projector.starter import template

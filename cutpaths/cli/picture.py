@@ -43,9 +43,9 @@ def command(
     size: str | None,
     colorway: str | None,
 ) -> None:
-    """Draw the finished blanket of a PROJECT, front and back, and the chart of its patches.
+    """Draw the finished blanket of a PROJECT, front and back.
 
-    Fabrics have the colour, or the swatch, that their tables give; else a colour is chosen.
+    The chart of its patches is drawn too. Fabrics have the colour, or the swatch, that their tables give; else a colour is chosen.
     """
     from cutpaths.errors import InputError
     from cutpaths.project.located import located

@@ -14,9 +14,9 @@ from cutpaths.cli.working import working
 @click.argument("project", type=click.Path(path_type=Path))
 @variant_options
 def command(project: Path, size: str | None, colorway: str | None) -> None:
-    """Sew a PROJECT up on paper and print each check: what was expected, what was found.
+    """Sew a PROJECT up on paper and print each check.
 
-    Exit status 1 when a check fails.
+    Says what was expected and what was found. Exit status 1 when a check fails.
     """
     from cutpaths.proof import prove, require
     from cutpaths.proof.show import lines

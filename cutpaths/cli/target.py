@@ -13,9 +13,9 @@ from cutpaths.cli.options import file_option
 @click.argument("rig", type=click.Path(path_type=Path))
 @file_option("SVG file to write. Show it full screen, a pixel for a pixel.", "out", required=True)
 def command(rig: Path, out: Path) -> None:
-    """Write the target of a RIG: numbered crosses in the pixels of its projector.
+    """Write the target of a RIG: crosses to measure between.
 
-    Says which distances to measure first. The page of `cutpaths write --for projector` shows the
+    They are numbered, in the pixels of its projector. Says which distances to measure first. The page of `cutpaths write --for projector` shows the
     same crosses.
     """
     from cutpaths.files import write_file

@@ -18,7 +18,7 @@ from cutpaths.cloth.packing.cuts import Node
 from cutpaths.cloth.packing.patterns import PatternPlan, pack_patterns
 from cutpaths.cloth.searched_strips import Search
 from cutpaths.cloth.stock import before_washing, lost_first, stock_of, strip_width
-from cutpaths.errors import CutpathsError, Finding, InputError
+from cutpaths.errors import CutpathsError, Finding, InputError, install_words
 from cutpaths.geometry.layouts.triangles import rounded_up
 from cutpaths.lengths import INCH
 from cutpaths.pieces import Kit
@@ -95,9 +95,7 @@ def kit_runs(
         CutpathsError: the extra `kits` is not installed.
     """
     if not is_installed():
-        raise CutpathsError(
-            "planning kits needs the extra `kits`: install it with pip install 'cutpaths[kits]'"
-        )
+        raise CutpathsError(f"planning kits needs the extra `kits`: {install_words('kits')}")
     jobs = list(_jobs(kits, number, backing))
     findings = [f for project, fabric, needs in jobs for f in _flaws(project, fabric, needs)]
     if findings:
@@ -240,8 +238,8 @@ def length_each(run: FabricRun, number: int) -> Fraction:
     return before_washing(run.used, lost_first(run.stock)[0]) / number
 
 
-def kits_a_bolt(run: FabricRun, number: int) -> Fraction:
-    """How many kits one bolt serves on the whole."""
+def kits_per_bolt(run: FabricRun, number: int) -> Fraction:
+    """Kits for each bolt that is ordered; the last bolt is seldom used up."""
     return Fraction(number, run.count)
 
 

@@ -11,13 +11,15 @@ from cutpaths.cloth.kits import (
     FabricRun,
     KitBacking,
     cost_each,
-    kits_a_bolt,
+    kits_per_bolt,
     length_each,
 )
 from cutpaths.cloth.notes import percent
+from cutpaths.cloth.packing.cuts import Taken
 from cutpaths.cloth.packing.runs import Run
 from cutpaths.cloth.plan_words import CAUTION, parts_words
 from cutpaths.cloth.report import money, number
+from cutpaths.cloth.stock import strip_width
 from cutpaths.lengths import decimals
 
 SAME_FACE = (
@@ -55,12 +57,12 @@ def _pieces(times: int) -> str:
 
 def _head(run: FabricRun, count: int, cost: Fraction | None) -> Iterator[str]:
     ruler, stock = run.project.ruler, run.stock
-    each = kits_a_bolt(run, count)
+    each = kits_per_bolt(run, count)
     bolts = "1 bolt" if run.count == 1 else f"{run.count:,} bolts"
     yield f"{run.fabric.label}, usable width {ruler.text(stock.width)}"
     yield f"  order         {bolts} of {ruler.text(stock.bolt)}"
     yield f"  a kit         {ruler.both(length_each(run, count))} of cloth"
-    yield f"  a bolt        {decimals(each, 2)} kits"
+    yield f"  kits          {decimals(each, 2)} per bolt ordered"
     if cost is not None:
         yield f"  cost of a kit {money(cost)}"
     yield (
@@ -87,8 +89,15 @@ def _bolt(run: FabricRun, letter: int, plan: BoltPlan) -> Iterator[str]:
 
 
 def strip_words(run: FabricRun, strip: Run) -> str:
-    """`15 strips 5 in: crosscut 7 squares of 5 in from each`, in a line."""
-    ruler = run.project.ruler
+    """`15 strips 5 in: crosscut 7 squares of 5 in from each`, in a line.
+
+    A backing of the cloth's full width is a length of it, of which nothing is crosscut.
+    """
+    ruler, node = run.project.ruler, strip.strip
+    if isinstance(node, Taken) and node.width == strip_width(run.stock):
+        lengths = "1 length" if strip.times == 1 else f"{strip.times:,} lengths"
+        of = ruler.text(Fraction(node.height))
+        return f"cut {lengths} of {of}, full width, for {' or '.join(run.needs[node.item].keys)}"
     many, each = ("1 strip", "it") if strip.times == 1 else (f"{strip.times:,} strips", "each")
     height = ruler.text(Fraction(strip.strip.height))
     return f"{many} {height}: crosscut {parts_words(strip.strip, run.needs, ruler)} from {each}"
@@ -114,7 +123,7 @@ def _entry(run: FabricRun, count: int) -> dict[str, object]:
         "bolts": run.count,
         "bolt_length": number(run.stock.bolt),
         "length_of_a_kit": number(length_each(run, count)),
-        "kits_of_a_bolt": number(kits_a_bolt(run, count)),
+        "kits_per_bolt_ordered": number(kits_per_bolt(run, count)),
         "cost_of_a_kit": None if cost is None else number(cost),
         "gap": number(run.gap),
         "gap_of_strips": number(run.strip_gap),

@@ -7,8 +7,11 @@ from fractions import Fraction
 from cutpaths.cloth.cutting import FabricPlan
 from cutpaths.cloth.stock import before_washing, lost_first
 from cutpaths.geometry.layouts.triangles import rounded_up
+from cutpaths.lengths import YARD, Ruler, decimals, mixed
 from cutpaths.project.stock import Sold, Stock
 from cutpaths.values import Value
+
+WHOLE = "all of it is used"
 
 
 class Shopping(Value, kw_only=True):
@@ -65,6 +68,34 @@ def to_buy(stock: Stock, used: Fraction) -> Fraction:
             return used
         case Sold.PACK:
             return rounded_up(used / stock.count, Fraction(1))
+
+
+def bought_words(stock: Stock, to_buy: Fraction) -> str:
+    """What to ask for in a shop: yards in eighths, metres, quarters or packs."""
+    match stock.sold:
+        case Sold.LENGTH if stock.per == YARD:
+            return f"{mixed(to_buy / YARD)} yd"
+        case Sold.LENGTH:
+            return f"{decimals(to_buy / 1000, 3)} m"
+        case Sold.QUARTERS:
+            return counted(to_buy, "fat quarter")
+        case Sold.PACK:
+            return counted(to_buy, "pack")
+
+
+def counted(number: Fraction, what: str) -> str:
+    """A number of things, with an s where it is not 1."""
+    return f"{number} {what}{'' if number == 1 else 's'}"
+
+
+def length_words(plan: FabricPlan, ruler: Ruler) -> str:
+    """What the length bought is and how much of it is used: `1/2 yd; 17 in of it is used`."""
+    stock, used = plan.stock, used_of(plan)
+    length = to_buy(stock, used)
+    shrinks = lost_first(stock)[0]
+    washed = ", washed" if shrinks else ""
+    part = WHOLE if used == length * (1 - shrinks) else f"{ruler.text(used)} of it is used"
+    return f"{bought_words(stock, length)}{washed}; {part}"
 
 
 def _waste(plan: FabricPlan) -> Fraction:

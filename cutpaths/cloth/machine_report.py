@@ -22,7 +22,7 @@ CAUTION = (
 def machine_lines(kit: Kit, plans: Sequence[MachinePlan]) -> Iterator[str]:
     """Length used and to buy, waste and bound of each fabric."""
     ruler = kit.project.ruler
-    yield f"{kit.project.title}: shapes placed freely, all wrong side up"
+    yield f"{kit.project.title}: the cloth lies wrong side up, patches are turned over to match"
     for plan in plans:
         gap = (plan.used - plan.bound) / plan.bound
         yield ""

@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import groupby
 
 from cutpaths.cloth.cutting import FabricPlan, Sheet, Source
+from cutpaths.cloth.lengths_to_buy import WHOLE, length_words
 from cutpaths.cloth.needs import Need, by
 from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, placements
 from cutpaths.cloth.sheets_of import LENGTH
@@ -24,7 +25,7 @@ CAUTION = (
 
 def steps(plan: FabricPlan, ruler: Ruler) -> tuple[str, ...]:
     """What to do, sheet by sheet; alike sheets are told once."""
-    told = _Told(plan.needs, ruler)
+    told = _Told(plan.needs, ruler, length_words(plan, ruler) if plan.bought else "")
     found: list[str] = []
     for sheets in _alike(plan.sheets):
         found += told.sheet(sheets)
@@ -54,15 +55,22 @@ class _Told(Value):
 
     needs: Sequence[Need]
     ruler: Ruler
+    length: str = ""  # what the length bought is, and how much of it is used
 
     def sheet(self, sheets: Sequence[Sheet]) -> Iterator[str]:
         first = sheets[0]
         names = first.name if len(sheets) == 1 else f"{first.name} to {sheets[-1].name}"
-        size = by((first.width, first.length), self.ruler)
+        a_length = first.source is Source.BOUGHT and first.name == LENGTH
+        size = self.length if a_length else by((first.width, first.length), self.ruler)
         each = "" if len(sheets) == 1 else ", each cut alike"
         yield f"Take {names} ({size}{each})."
         only = first.strips[0]
-        if isinstance(only, Taken) and (only.width, only.height) == (first.width, first.length):
+        whole = not a_length or self.length.endswith(WHOLE)
+        if (
+            whole
+            and isinstance(only, Taken)
+            and (only.width, only.height) == (first.width, first.length)
+        ):
             them = "it is" if len(sheets) == 1 else "each is"
             yield f"Nothing is cut: {them} {self.piece(only, 1)}."
             return

@@ -9,10 +9,11 @@ from fractions import Fraction
 from typing import Any
 
 from cutpaths.cloth.cutting import FabricPlan
-from cutpaths.cloth.lengths_to_buy import Shopping, shopping
+from cutpaths.cloth.lengths_to_buy import Shopping, counted, shopping
+from cutpaths.cloth.lengths_to_buy import bought_words as bought_words
 from cutpaths.cloth.notes import percent
 from cutpaths.cloth.plan_words import CAUTION, sold_words, steps
-from cutpaths.lengths import YARD, Ruler, Unit, decimals, mixed
+from cutpaths.lengths import Ruler, Unit, decimals
 from cutpaths.project.stock import Sold, Stock
 
 COLUMNS = 100
@@ -71,24 +72,7 @@ def amount(stock: Stock, used: Fraction, ruler: Ruler) -> str:
     """A length, or a number of quarters or pack pieces."""
     if stock.sold is Sold.LENGTH:
         return ruler.both(used)
-    return _counted(used, "quarter" if stock.sold is Sold.QUARTERS else "pack piece")
-
-
-def bought_words(stock: Stock, to_buy: Fraction) -> str:
-    """What to ask for in a shop: yards in eighths, metres, quarters or packs."""
-    match stock.sold:
-        case Sold.LENGTH if stock.per == YARD:
-            return f"{mixed(to_buy / YARD)} yd"
-        case Sold.LENGTH:
-            return f"{decimals(to_buy / 1000, 3)} m"
-        case Sold.QUARTERS:
-            return _counted(to_buy, "fat quarter")
-        case Sold.PACK:
-            return _counted(to_buy, "pack")
-
-
-def _counted(number: Fraction, what: str) -> str:
-    return f"{number} {what}{'' if number == 1 else 's'}"
+    return counted(used, "quarter" if stock.sold is Sold.QUARTERS else "pack piece")
 
 
 def money(amount_of: Fraction) -> str:

@@ -19,6 +19,15 @@ def backing_fabric(project: Project) -> Fabric:
     return next(f for f in project.fabrics if f.name == project.backing_fabric)
 
 
+def backing_waits(kit: Kit) -> bool:
+    """Whether the backing is cut only once the sewn top was measured.
+
+    A top of several patches seldom comes out to size; one of one cloth does. Common practice, no
+    source.
+    """
+    return kit.pieced and kit.project.measured is None
+
+
 def backing_cloth(kit: Kit) -> tuple[Figure, ...]:
     """What the cloth's width allows, and the halves to cut on the fold."""
     return (*_widest_border(kit.project), *_on_the_fold(kit.project))

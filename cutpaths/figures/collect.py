@@ -33,9 +33,10 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
 
 if TYPE_CHECKING:
-    from cutpaths.figures import measured
+    from cutpaths.figures import measured, outlines
 else:
     measured = Later("cutpaths.figures.measured")
+    outlines = Later("cutpaths.figures.outlines")
 
 # A center this near to the middle of the raw side may be found by folding.
 FOLDING_MM = 0.1
@@ -51,6 +52,7 @@ def figures_of(kit: Kit) -> Figures:
         Group("Patches", patches(kit)),
         Group("Patch seams", patch_seams(kit)),
         Group("Sides", _sides(kit)),
+        *(outlines.outline_groups(kit) if sizes(kit.project) is None else ()),
         Group("Turning opening", _opening(kit)),
         *corner_groups(kit),
         Group("Sewing and marking", _sewing(kit)),

@@ -8,11 +8,11 @@ from typing import TypeVar
 from cutpaths.figures.model import Figure, Group, angle, area, as_fraction, length, words
 from cutpaths.geometry.blanket import Corner, CornerType
 from cutpaths.geometry.marks import MarkKind, select
-from cutpaths.geometry.polygons import distance, dot, signed_area, sub, unit
+from cutpaths.geometry.polygons import distance, dot, edges, signed_area, sub, unit
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
 from cutpaths.pieces.corners import CornerTemplate
-from cutpaths.shapes import Point
+from cutpaths.shapes import Circle, Point
 
 T = TypeVar("T")
 
@@ -31,15 +31,25 @@ def corner_groups(kit: Kit) -> tuple[Group, ...]:
             angle(f"{key}.angle", "corner angle", corner.angle),
             *describe(kit, corner, i, key),
             *_waste(corner, key, kit.project.ruler),
-            *_template(template, key),
+            *_template(template, key, kit.project.ruler),
             words(f"{key}.check", "check", corner_check(corner, folded=not turned)),
         )
         groups.append(Group(title + ", ".join(template.corners), found))
     return tuple(groups)
 
 
-def _template(template: CornerTemplate, key: str) -> Iterator[Figure]:
-    """For which corners the template lies which face up; either will do where borders are equal."""
+def _template(template: CornerTemplate, key: str, ruler: Ruler) -> Iterator[Figure]:
+    """Its sizes, by which the card is checked, and how it lies.
+
+    For which corners it lies which face up is told where borders differ; else either will do.
+    """
+    card = template.piece
+    edge = max(distance(start, end) for start, end in edges(card.outline))
+    yield length(f"{key}.card.edge", "corner template, its longest edge", edge, ruler)
+    holes = [hole.center for hole in card.holes if isinstance(hole, Circle)]
+    if len(holes) > 1:
+        between = distance(holes[0], holes[1])
+        yield length(f"{key}.card.holes", "corner template, from hole to hole", between, ruler)
     turned = template.turned_over
     if not template.raw_edges:
         return

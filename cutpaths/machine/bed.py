@@ -93,6 +93,7 @@ class Bed(Value, kw_only=True):
         sections: whether a longer piece is cut in feed lengths.
         tools: in the order of their work.
         roles: the tool of each role that the machine does.
+        text_on_cloth: whether text is drawn on cloth too, not on card alone.
         travel: mm a second between cuts.
         tool_change: seconds.
         formats: names of formats.
@@ -115,6 +116,7 @@ class Bed(Value, kw_only=True):
     sections: bool
     tools: tuple[Tool, ...]
     roles: Mapping[Role, Tool]
+    text_on_cloth: bool
     travel: Fraction
     tool_change: int
     formats: tuple[str, ...]

@@ -44,6 +44,7 @@ def _settled(file: BedTable, digest: str) -> Bed:
         sections=place.sections,
         tools=_in_order(tools, roles),
         roles=roles,
+        text_on_cloth=file.roles.get("label", NONE) != NONE,
         travel=file.travel.speed,
         tool_change=file.travel.tool_change,
         formats=tuple(file.formats or DEFAULT_FORMATS),
@@ -82,7 +83,8 @@ def _roles(file: BedTable, tools: dict[str, Tool]) -> Iterator[tuple[Role, Tool]
     usual = {MachineWork.CUT: blade, MachineWork.DRAW: pen}
     for role in Role:
         asked = file.roles.get(role.lower())
-        tool = usual.get(STYLES[role].work)
+        # Text on card; on cloth only where the file names a tool for it.
+        tool = pen if role is Role.LABEL else usual.get(STYLES[role].work)
         if asked is not None:
             tool = None if asked == NONE else tools[asked]
         if tool is not None:

@@ -73,7 +73,14 @@ def _effort(work: BedWork, bed: Bed, held: Tool | None) -> Effort:
     )
 
 
-def report(title: str, plan: Plan, bed: Bed, labels: dict[str, str], kits: int) -> tuple[str, ...]:
+def report(
+    title: str,
+    plan: Plan,
+    bed: Bed,
+    labels: dict[str, str],
+    kits: int,
+    cards: Sequence[str] = (),
+) -> tuple[str, ...]:
     """The lines of the report.
 
     Args:
@@ -82,6 +89,7 @@ def report(title: str, plan: Plan, bed: Bed, labels: dict[str, str], kits: int) 
         bed: the machine.
         labels: what people call each fabric.
         kits: for how many blankets.
+        cards: what to write on cards by hand.
     """
     done = efforts(plan.beds, bed)
     lines = [f"{title}: {_count(kits, 'kit')} on {bed.name}", "", "Take care"]
@@ -94,6 +102,7 @@ def report(title: str, plan: Plan, bed: Bed, labels: dict[str, str], kits: int) 
             f"{number}. {bed_name(work, labels)}",
             *(f"   {x}" for x in _work(work, effort, bed)),
         ]
+    lines += ["", "Cards", *(f"- {line}" for line in cards)] if cards else []
     lines += [*_too_large(plan.left_out, bed), "", "The run"]
     lines += [f"- {_group(group, labels)}" for group in plan.groups]
     whole = sum(done, NONE)

@@ -11,6 +11,7 @@ from cutpaths.geometry.opening import (
     DOT_CLEARANCE,
     FILLED_INCH,
     FILLED_METRIC,
+    SEAM_CLEARANCE,
     USUAL_INCH,
     USUAL_METRIC,
     PlacedOpening,
@@ -94,7 +95,8 @@ def _fits(length: float, most: float) -> bool:
 def _finding(project: Project, asked: Opening, tried: _Tried) -> Finding:
     """Says what keeps an opening from its side: its place, its length, or the side itself."""
     ruler = project.ruler
-    rule = f"must leave 2 in sewn at each dot of side {letter(tried.side)}"
+    clear = _about(ruler, DOT_CLEARANCE, up=True)
+    rule = f"must leave {clear} sewn at each dot of side {letter(tried.side)}"
     if asked.start is not None and _fits(tried.shortest, tried.most):
         problem = f"{rule}, got {ruler.text(asked.start)}"
         return Finding(key="opening.start", problem=problem, hint=_places(ruler, tried))
@@ -111,8 +113,8 @@ def _short_side(ruler: Ruler, asked: Opening, tried: _Tried) -> Finding:
     """Says that a side is too short for the shortest of the usual openings."""
     needed = _about(ruler, tried.shortest + 2 * DOT_CLEARANCE, up=True)
     size = _about(ruler, tried.lengths[tried.side])
-    chosen = letter(tried.side)
-    why = f"{_about(ruler, tried.shortest)} to turn it through and 2 in sewn at each dot"
+    chosen, clear = letter(tried.side), _about(ruler, DOT_CLEARANCE, up=True)
+    why = f"{_about(ruler, tried.shortest)} to turn it through and {clear} sewn at each dot"
     instead = f'Write `side = "{tried.roomy}"` in the table [opening]' if tried.roomy else _LARGER
     if asked.side is not None:
         problem = f"must be a side of at least {needed}, for {why}; {chosen} is {size} long"
@@ -154,5 +156,6 @@ def opening_notes(project: Project, opening: PlacedOpening | None) -> tuple[str,
         usual, size = (_about(project.ruler, mm) for mm in (most, opening.length))
         notes.append(f"Side {side} has no room for the usual {usual} opening: it is {size} long.")
     if not opening.clear_of_seams:
-        notes.append(f"An end of the opening on side {side} is less than 1/2 in from a patch seam.")
+        near = _about(project.ruler, SEAM_CLEARANCE, up=True)
+        notes.append(f"An end of the opening on side {side} is less than {near} from a patch seam.")
     return tuple(notes)

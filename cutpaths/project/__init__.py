@@ -9,13 +9,13 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 from cutpaths.project.model import Project
-from cutpaths.project.reading import load, load_variants, read
+from cutpaths.project.reading import load, load_sound_variants, load_variants, read
 
 if TYPE_CHECKING:
     from cutpaths.project.json_schema import schema
     from cutpaths.project.starter import template
 
-__all__ = ["Project", "load", "load_variants", "read", "schema", "template"]
+__all__ = ["Project", "load", "load_sound_variants", "load_variants", "read", "schema", "template"]
 
 _HOMES = {"schema": "cutpaths.project.json_schema", "template": "cutpaths.project.starter"}
 

@@ -19,6 +19,7 @@ import msgspec
 
 from cutpaths.errors import FINDINGS_SHOWN
 from cutpaths.lengths import EXAMPLES, Unit, read_length, shown
+from cutpaths.project.file_kinds import wrong_kind
 from cutpaths.project.flaws import Flaw, stop_at
 from cutpaths.project.kinds import TEXT_MOST, Day, Length, Number, Table
 from cutpaths.project.shape import EVERY
@@ -56,6 +57,7 @@ def fill(kind: type[T], source: Source) -> T:
     Raises:
         InputError: something does not fit; it carries all such findings.
     """
+    stop_at([*wrong_kind(_fields(kind), source)], source)
     units = source.table.get("units")
     unit = Unit(units) if isinstance(units, str) and units in list(Unit) else Unit.INCH
     spot = _Spot((), unit, [], kind)

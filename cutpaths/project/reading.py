@@ -87,6 +87,26 @@ def load_variants(path: Path) -> tuple[Project, ...]:
     return tuple(with_swatch_notes(project, path.parent) for project in projects)
 
 
+def load_sound_variants(path: Path) -> tuple[tuple[Project, ...], tuple[str, ...]]:
+    """The same without the sizes and colorways that cannot be used, and a note on each of those.
+
+    Raises:
+        FileError: the file cannot be read.
+        InputError: something in it cannot be used as it stands.
+    """
+    text = source.load(path)
+    known = variants_of(text)
+    found, notes = [_project(text, None, None)], []
+    named = [(size, None) for size in known.sizes]
+    for size, colorway in [*named, *((None, each) for each in known.colorways)]:
+        try:
+            found.append(_project(text, size, colorway))
+        except InputError as error:
+            kind = f"size {size}" if size else f"colorway {colorway}"
+            notes.append(f"The table has no {kind}: {error.findings[0]}.")
+    return tuple(with_swatch_notes(project, path.parent) for project in found), tuple(notes)
+
+
 def load_to_arrange(path: Path) -> tuple[ArrangeRules, tuple[str, ...]]:
     """Reads and checks a project whose prints are to be laid out, whether or not they were before.
 

@@ -83,8 +83,17 @@ def _mark(mark: Mark) -> str:
 
 
 def _first(piece: Piece, motion: Motion) -> str:
-    foot = _side_at_foot(piece, motion)
-    return f"Lay the {piece.key.lower()} {piece.face.value}, side {foot} toward the picture's foot."
+    return f"Lay the {piece.key.lower()} {piece.face.value}, {foot_said(piece, motion)}."
+
+
+def foot_said(piece: Piece, motion: Motion) -> str:
+    """How the piece lies, by its sides.
+
+    Args:
+        piece: the backing or the top.
+        motion: from its frame to the picture.
+    """
+    return f"side {_side_at_foot(piece, motion)} toward the picture's foot"
 
 
 def _side_at_foot(piece: Piece, motion: Motion) -> str:
@@ -108,9 +117,10 @@ def _move(piece: Piece, before: Placement, after: Placement, ruler: Ruler) -> st
     parts: Sequence[str] = [part for part in (_TURNS.get(quarters, ""), slide) if part]
     if not parts:
         return "Leave the cloth as it lies."
+    foot = foot_said(piece, after.motion)
     if len(parts) == 2:
-        return f"{parts[0]}, then slide its middle {slide}."
-    return f"{parts[0]}." if quarters else f"Slide the cloth {slide}."
+        return f"{parts[0]}, {foot}, then slide its middle {slide}."
+    return f"{parts[0]}, {foot}." if quarters else f"Slide the cloth {slide}."
 
 
 def _slide(way: Point, ruler: Ruler) -> str:

@@ -21,11 +21,13 @@ from cutpaths.sheets.booklet.blocks import (
     Block,
     Bullets,
     Caution,
+    Columns,
     Key,
     Note,
     Numbered,
     Paragraph,
     Picture,
+    Pointer,
     Section,
     Table,
     Task,
@@ -159,6 +161,8 @@ def _flat(content: Booklet) -> Iterator[Block]:
         block = waiting.pop()
         if isinstance(block, Together):
             waiting += reversed(block.blocks)
+        elif isinstance(block, Columns):
+            waiting += reversed((*block.left, *block.right))
         elif isinstance(block, Beside):
             waiting += [*reversed(block.blocks), block.picture]
         else:
@@ -196,7 +200,9 @@ def _words(content: Booklet) -> Iterator[str]:
     """The texts of blocks in the order in which they are read."""
     for block in _flat(content):
         match block:
-            case Section(text) | Paragraph(text) | Note(text) | Picture(caption=text):
+            case Section(text) | Paragraph(text) | Note(text) | Pointer(text=text):
+                yield text
+            case Picture(caption=text):
                 yield text
             case Bullets(items) | Numbered(items):
                 yield from items

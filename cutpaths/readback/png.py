@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from cutpaths.drawing import Document, Drawing, Item, flatten
-from cutpaths.errors import DrawingError
+from cutpaths.errors import DrawingError, install_words
 from cutpaths.paint import Colour
 from cutpaths.readback.found import ReadError
 from cutpaths.shapes import Path, Point
@@ -55,8 +55,7 @@ def _opened(data: bytes) -> Image:
         from PIL import Image, UnidentifiedImageError
     except ImportError as error:
         raise DrawingError(
-            "PNG needs the extra `pictures`: install it with pip install 'cutpaths[pictures]', "
-            "or ask for SVG alone"
+            f"PNG needs the extra `pictures`: {install_words('pictures')}, or ask for SVG alone"
         ) from error
     if not data.endswith(_LAST_CHUNK):
         raise ReadError("not a PNG picture: it has no end")

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 
 from cutpaths.drawing import About, Document, Drawing, Item, Pen, expand, move
 from cutpaths.errors import Finding, InputError
-from cutpaths.geometry.assembly import Piece
+from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.lengths import Unit
 from cutpaths.machine.bed import Bed, Shown, Tool
 from cutpaths.machine.job import Job
@@ -22,6 +22,7 @@ from cutpaths.roles import Machine, Role
 from cutpaths.shapes import Circle, Motion, Path, Text
 from cutpaths.sheets.cutter import machine_items
 from cutpaths.sheets.sheet import SCALE_MM, Output, Wishes, scale_square
+from cutpaths.sheets.unmarked_cards import unmarked_cards
 from cutpaths.values import Value
 
 _PLOTTER_FORMATS = frozenset({"hpgl", "hpgl-old"})
@@ -62,15 +63,18 @@ def bed_run(kit: Kit, bed: Bed, kits: int) -> BedRun:
     labels = {fabric.name: fabric.label for fabric in kit.project.fabrics}
     return BedRun(
         outputs=(*_outputs(kit, plan, bed, labels), *_scale_check(kit, bed)),
-        report=report(kit.project.title, plan, bed, labels, kits),
+        report=report(kit.project.title, plan, bed, labels, kits, unmarked_cards(kit, bed)),
         notes=notes,
     )
 
 
 def _marks(kit: Kit, piece: Piece, wishes: Wishes, bed: Bed) -> Iterator[Job]:
     """What is drawn or cut on a piece beside its outline and its holes."""
+    left = {Role.CUT, Role.CUTOUT}
+    if piece.kind is not PieceKind.TEMPLATE and not bed.text_on_cloth:
+        left.add(Role.LABEL)
     for item in machine_items(kit, piece, wishes):
-        if item.role in bed.roles and item.role not in (Role.CUT, Role.CUTOUT):
+        if item.role in bed.roles and item.role not in left:
             for part in expand(item):
                 if isinstance(part.shape, Path | Circle):
                     yield Job(part.role, part.key, part.shape)

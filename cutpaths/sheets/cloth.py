@@ -1,7 +1,8 @@
 """Drawings of cutting plans: each length of cloth at true scale, with every cut; mm.
 
 Cuts are lines, drawn once each: strips right across, then crosscuts, then trims. Waste is crossed
-by a diagonal. The cloth's own edges are drawn as dimensions are: nothing is cut there.
+by a diagonal. The cloth's own edges are drawn as dimensions are: nothing is cut there. Beside cloth
+with an up an arrow says where that is: pieces stand along the selvage.
 """
 
 from __future__ import annotations
@@ -10,47 +11,28 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import groupby
 
-from cutpaths.cloth.cutting import FabricPlan, Sheet
+from cutpaths.cloth.cutting import FabricPlan, Sheet, Source
+from cutpaths.cloth.lengths_to_buy import length_words
 from cutpaths.cloth.needs import by
 from cutpaths.cloth.packing.cuts import Cut, Node, Taken, Waste, Way
 from cutpaths.cloth.plan_words import CAUTION
 from cutpaths.cloth.report import PLACE_COLUMNS, as_data, place_rows
+from cutpaths.cloth.sheets_of import LENGTH
 from cutpaths.drawing import Dimension, Document, Item, Pen
 from cutpaths.lengths import Ruler
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
-from cutpaths.shapes import Anchor, Path, Text
+from cutpaths.shapes import Path
+from cutpaths.sheets.cloth_names import LEADING, named
+from cutpaths.sheets.cloth_names import Lettering as Lettering
 from cutpaths.sheets.data import DataDocument, TableDocument
 from cutpaths.sheets.sheet import Output, about, fit, label
 from cutpaths.sheets.wrap import wrapped
 from cutpaths.strokes import text_width
-from cutpaths.values import Value
 
 FORMATS = ("svg", "dxf")
 PEN = Pen(text_as_strokes=False)
 TITLE = 16.0
-LEADING = 1.7
-
-
-class Lettering(Value, kw_only=True):
-    """How a plan is lettered; heights of capitals in mm.
-
-    Attributes:
-        small: of dimensions and lines beside the cloth.
-        most, least: of names in the pieces; smaller ones go without their size.
-        readable: below it a piece has no name at all.
-        gap: from the cloth to its dimensions.
-        keys: whether pieces have their names, or their sizes alone.
-        level: whether strips cut alike have one height together, which stands level beside them.
-    """
-
-    small: float = 9.0
-    most: float = 14.0
-    least: float = 3.0
-    readable: float = 0.0
-    gap: float = 30.0
-    keys: bool = True
-    level: bool = False
 
 
 PLAIN = Lettering()
@@ -121,22 +103,33 @@ def sheet_cuts(
     if lettering.level:
         cuts.heights(sheet, counts or [1] * len(sheet.strips))
     cuts.width(width, ruler.text(sheet.width))
+    if plan.fabric.directional:
+        cuts.up(length)
     return tuple(cuts.items)
 
 
 def _heading(kit: Kit, plan: FabricPlan, sheets: Sequence[Sheet]) -> Iterator[Item]:
     sheet, ruler = sheets[0], kit.project.ruler
     many = "" if len(sheets) == 1 else f" to {sheets[-1].name}, {len(sheets)} alike"
-    lines = (
-        f"{kit.project.title}: {plan.fabric.label}",
-        f"{sheet.name}{many}: {by((sheet.width, sheet.length), ruler)}, selvages left and right",
-    )
+    size = f"{by((sheet.width, sheet.length), ruler)}, selvages left and right"
+    named = f"{sheet.name}{many}: {size}"
+    if sheet.source is Source.BOUGHT and sheet.name == LENGTH:
+        named = f"{sheet.name}, {length_words(plan, ruler)}: {size}"
+    lines = [f"{kit.project.title}: {plan.fabric.label}", named]
+    if any(wasted(strip) for strip in sheet.strips):
+        lines.append("crossed out: waste")
+    heights = [TITLE, *[SMALL] * (len(lines) - 1)]
     y = float(sheet.length) + 2 * GAP
-    for line, height in zip(reversed(lines), (SMALL, TITLE), strict=True):
+    for line, height in zip(reversed(lines), reversed(heights), strict=True):
         for part in reversed(wrapped(line, height, max(float(sheet.width), 300.0))):
             yield label("sheet", part, (0.0, y), height)
             y += height * LEADING
         y += height * (LEADING - 1)
+
+
+def wasted(node: Node) -> bool:
+    """Whether any of a strip is waste."""
+    return isinstance(node, Waste) or (isinstance(node, Cut) and any(map(wasted, node.parts)))
 
 
 def _caution(width: float) -> Iterator[Item]:
@@ -161,6 +154,17 @@ class _Cuts:
     def line(self, start: tuple[float, float], end: tuple[float, float]) -> None:
         """One cut."""
         self.items.append(Item(Role.CUT, "cuts", Path((start, end))))
+
+    def up(self, length: float) -> None:
+        """An arrow at the left of the cloth that points where the print's up is."""
+        letters = self._letters
+        x, half = -letters.gap * 0.8, text_width("up", letters.small) / 2
+        long = min(length, 4 * letters.gap) - 2 * letters.small
+        tip, wing = (x, long), min(half, long / 2)
+        head = ((x - wing / 2, long - wing), tip, (x + wing / 2, long - wing))
+        for points in (((x, 0.0), tip), head):
+            self.items.append(Item(Role.LABEL, "up", Path(points)))
+        self.items.append(label("up", "up", (x - half, long + letters.small * 0.8), letters.small))
 
     def width(self, width: float, text: str) -> None:
         """The cloth's width, under it."""
@@ -200,7 +204,9 @@ class _Cuts:
         width, height = float(node.width), float(node.height)
         match node:
             case Taken(item=item, turned=turned):
-                self._name(item, (x, y, width, height), turned=turned)
+                box = (x, y, width, height)
+                texts = named(self._plan, item, self._ruler, self._letters, box, turned=turned)
+                self.items += [Item(Role.LABEL, "pieces", text) for text in texts]
             case Waste():
                 cross = Path(((x, y), (x + width, y + height)))
                 self.items.append(Item(Role.TRIM, "waste", cross))
@@ -214,38 +220,3 @@ class _Cuts:
                         y, height = y + float(part.height), height - float(part.height)
                     else:
                         x, width = x + float(part.width), width - float(part.width)
-
-    def _name(self, item: int, box: tuple[float, float, float, float], *, turned: bool) -> None:
-        """A piece's name and size in its middle, along its longer side where that is needed."""
-        x, y, width, height = box
-        need, letters = self._plan.needs[item], self._letters
-        size_of = by(need.size, self._ruler)
-        short = self._ruler.text(need.size[0]) if need.size[0] == need.size[1] else size_of
-        lines = [", ".join(need.keys), size_of] if letters.keys else [short]
-        if turned:
-            lines.append("turned")
-        upright = width >= height
-        wide, high = (width, height) if upright else (height, width)
-        longest = max(text_width(line, 1.0) for line in lines)
-        size = min(letters.most, 0.85 * wide / longest, 0.8 * high / (len(lines) * LEADING))
-        if size < letters.least:
-            lines = lines[:1]
-            size = min(letters.most, 0.85 * wide / text_width(lines[0], 1.0), 0.5 * high)
-        if size < letters.readable:
-            # Where its name is too long, its size may still be short enough.
-            lines = [short]
-            size = min(letters.most, 0.85 * wide / text_width(short, 1.0), 0.5 * high)
-        if size < letters.readable:
-            return
-        off = (len(lines) - 1) * size * LEADING / 2 - size / 2
-        for count, line in enumerate(lines):
-            step = off - count * size * LEADING
-            at = (0.0, step) if upright else (-step, 0.0)
-            text = Text(
-                string=line,
-                at=(x + width / 2 + at[0], y + height / 2 + at[1]),
-                height=size,
-                angle=0.0 if upright else 90.0,
-                anchor=Anchor.MIDDLE,
-            )
-            self.items.append(Item(Role.LABEL, "pieces", text))

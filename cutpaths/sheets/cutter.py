@@ -2,7 +2,7 @@
 
 One sheet for each cut piece, one for each template, and for each fabric one with all its pieces
 of a blanket in simple rows, for a machine cuts one cloth at a time. Marks are drawn only on a
-wrong side: pen on a right side would show.
+wrong side: pen on a right side would show. Card is no cloth: its texts are always drawn.
 """
 
 from __future__ import annotations
@@ -14,7 +14,8 @@ from cutpaths.geometry.assembly import Face, Piece, PieceKind
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric
 from cutpaths.roles import STYLES, MachineWork, Role
-from cutpaths.sheets.cloth_label import card_ends, cloth_label
+from cutpaths.sheets.card_texts import card_items
+from cutpaths.sheets.cloth_label import cloth_label
 from cutpaths.sheets.faces import face_said
 from cutpaths.sheets.rows import in_rows
 from cutpaths.sheets.sheet import Output, Wishes, about, fit
@@ -45,12 +46,10 @@ def machine_items(kit: Kit, piece: Piece, wishes: Wishes) -> tuple[Item, ...]:
         if wishes.text_on_cloth:
             wanted.add(MachineWork.ASKED)
     items = tuple(i for i in piece_items(piece) if STYLES[i.role].work in wanted)
-    if not wishes.text_on_cloth:
-        return items
-    text = cloth_label(kit, piece)
-    texts = (text, *card_ends(kit, piece, text))
-    key = piece.key.lower()
-    return (*items, *(Item(Role.LABEL, key, text) for text in texts if text is not None))
+    if piece.kind is PieceKind.TEMPLATE:
+        return (*items, *card_items(kit, piece))
+    text = cloth_label(kit, piece) if wishes.text_on_cloth else None
+    return items if text is None else (*items, Item(Role.LABEL, piece.key.lower(), text))
 
 
 def _alone(kit: Kit, piece: Piece, wishes: Wishes) -> Output:

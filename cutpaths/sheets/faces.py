@@ -19,12 +19,15 @@ def face_lines(kit: Kit, piece: Piece) -> tuple[str, ...]:
     if template is None:
         return (MIRRORED_TOP if piece.kind is PieceKind.TOP else piece.face.value,)
     if not template.raw_edges:
-        return piece.face.value, f"corners {', '.join(template.corners)}"
-    word = "corner" if len(template.face_up) == 1 else "corners"
-    lines = [f"this face up for {word} {', '.join(template.face_up)}"]
+        return piece.face.value, _corners(template.corners)
+    lines = [f"this face up for {_corners(template.face_up)}"]
     if template.turned_over:
         lines.append(f"turned over: {', '.join(template.turned_over)}")
     return tuple(lines)
+
+
+def _corners(names: tuple[str, ...]) -> str:
+    return f"{'corner' if len(names) == 1 else 'corners'} {', '.join(names)}"
 
 
 def face_said(kit: Kit, piece: Piece) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from cutpaths.drawing import Document, Drawing
@@ -10,7 +11,7 @@ from cutpaths.figures.model import Group as FigureGroup
 from cutpaths.pieces import Kit
 from cutpaths.proof.check import Proof
 from cutpaths.sheets.sheet import Output
-from cutpaths.values import Value
+from cutpaths.values import Value, replace
 
 MAIN = "Blanket"  # the group of figures that is open at once
 FRONT = "picture-front"  # the picture at the head of the page
@@ -182,7 +183,26 @@ def _groups(filed: Sequence[Filed]) -> Iterator[Group]:
     for name in (*known, *(other for other in folders if other not in SHELVES)):
         files = [file for file in filed if file.output.folder == name]
         shelf = SHELVES.get(name, Shelf(name.capitalize() or "Beside this page", ""))
-        yield Group(shelf, tuple(_cards(files)))
+        yield Group(shelf, _told_apart(tuple(_cards(files))))
+
+
+def _told_apart(cards: tuple[Card, ...]) -> tuple[Card, ...]:
+    """Cards of one title with what else their names say: `BACKING, mirrored`, else all of it."""
+    for fuller in (_ended, _named):
+        counted = Counter(card.title for card in cards)
+        cards = tuple(fuller(card) if counted[card.title] > 1 else card for card in cards)
+    return cards
+
+
+def _ended(card: Card) -> Card:
+    """With the end of its name, where that is a number or tells a mirrored twin."""
+    end = card.files[0].output.name.rsplit("-", 1)[-1]
+    known = end.isdecimal() or end == "mirrored"
+    return replace(card, title=f"{card.title}, {end}") if known else card
+
+
+def _named(card: Card) -> Card:
+    return replace(card, title=f"{card.title} ({card.files[0].output.name})")
 
 
 def _cards(files: Sequence[Filed]) -> Iterator[Card]:

@@ -12,7 +12,7 @@ from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.polygons import box, middle
 from cutpaths.lengths import Ruler
 from cutpaths.projector.cover import holds
-from cutpaths.projector.frame_words import pin_of, words_of
+from cutpaths.projector.frame_words import foot_said, pin_of, words_of
 from cutpaths.projector.frames import Placement, Plan
 from cutpaths.projector.lining_up import Hold
 from cutpaths.projector.needs import Box, Wanted, needs_of
@@ -58,9 +58,10 @@ def planned(plan: Plan, wanted: Wanted, ruler: Ruler) -> tuple[Station, ...]:
         zip(plan.placements, words_of(plan, ruler), strict=True), 1
     ):
         home = placement.motion.then(table.inverse())
+        foot = foot_said(plan.piece, placement.motion)
         found.append(
             Station(
-                title=f"{plan.piece.key.lower()}, placement {number} of {count}",
+                title=f"{plan.piece.key.lower()}, placement {number} of {count}: {foot}",
                 words=words,
                 home=home,
                 room=table,
@@ -78,7 +79,7 @@ def unplanned(piece: Piece, wanted: Wanted) -> tuple[Station, ...]:
 
 
 def _alone(piece: Piece, wanted: Wanted) -> Iterator[Station]:
-    light = rays(piece, wanted)
+    light, foot = rays(piece, wanted), foot_said(piece, Motion())
     for need in needs_of(piece, Wanted.CORNERS, 0.0):
         left, bottom, right, top = need.box
         heart = middle((left, bottom), (right, top))
@@ -87,8 +88,8 @@ def _alone(piece: Piece, wanted: Wanted) -> Iterator[Station]:
         lay = f"Lay raw edge{'s' if corner else ''} {sides} on the cut line{'s' if corner else ''}"
         rest = "." if corner else ", and a mark that you drew, or the corner, on its place."
         yield Station(
-            title=f"{piece.key.lower()}, {need.name}",
-            words=(f"Lay the {piece.key.lower()} {piece.face.value}.", lay + rest),
+            title=f"{piece.key.lower()}, {need.name}: {foot}",
+            words=(f"Lay the {piece.key.lower()} {piece.face.value}, {foot}.", lay + rest),
             home=shift(-heart[0], -heart[1]),
             room=Motion(),
             steps=_steps(light, (left - 1.0, bottom - 1.0, right + 1.0, top + 1.0)),

@@ -13,7 +13,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from cutpaths.errors import DrawingError, Finding, InputError
+from cutpaths.errors import DrawingError, Finding, InputError, install_words
 from cutpaths.paint import Colour, Print
 from cutpaths.project.model import Fabric, Swatch
 from cutpaths.values import Value
@@ -95,7 +95,7 @@ def _image(data: bytes, name: str) -> Image:
         from PIL import Image, ImageOps
     except ImportError as error:
         raise DrawingError(
-            "swatches need the extra `pictures`: install it with pip install 'cutpaths[pictures]'"
+            f"swatches need the extra `pictures`: {install_words('pictures')}"
         ) from error
     try:
         with warnings.catch_warnings():

@@ -26,6 +26,7 @@ from cutpaths.sheets.booklet.blocks import (
     Caution,
     Chapter,
     Chip,
+    Columns,
     Contents,
     Key,
     Note,
@@ -33,6 +34,7 @@ from cutpaths.sheets.booklet.blocks import (
     PageBreak,
     Paragraph,
     Picture,
+    Pointer,
     Section,
     Table,
     Task,
@@ -109,6 +111,8 @@ def _block(block: Block, pictures: _Pictures) -> Data:
             return {"kind": _KINDS[type(block)], "items": list(items)}
         case Caution(title, items):
             return {"kind": "caution", "title": title, "items": list(items)}
+        case Pointer(text=text, to=to):
+            return {"kind": "pointer", "text": text, "to": to}
         case Terms(rows):
             return {"kind": "terms", "rows": [list(row) for row in rows]}
         case Table(heads=heads, rows=rows, parts=parts):
@@ -130,7 +134,8 @@ _KINDS: Mapping[type[Block], str] = {
 
 
 def _with_pictures(
-    block: Picture | Task | Beside | Together | Contents | PageBreak, pictures: _Pictures
+    block: Picture | Task | Beside | Together | Columns | Contents | PageBreak,
+    pictures: _Pictures,
 ) -> Data:
     """Blocks that hold pictures or other blocks, and those that hold nothing."""
     match block:
@@ -143,6 +148,9 @@ def _with_pictures(
             return {"kind": "beside", **inner}
         case Together(blocks):
             return {"kind": "together", "blocks": _blocks(blocks, pictures)}
+        case Columns(left=left, right=right):
+            both = {"left": _blocks(left, pictures), "right": _blocks(right, pictures)}
+            return {"kind": "columns", **both}
         case Contents():
             return {"kind": "contents"}
         case PageBreak():

@@ -7,22 +7,18 @@ decimals for a project in inches, else mm (a project in cm is written in mm).
 
 from __future__ import annotations
 
-import configparser
 import io
-import logging
 from collections.abc import Iterator
 from contextlib import contextmanager
 
 from cutpaths.drawing import About, Drawing, Pen, flatten
-from cutpaths.errors import DrawingError
 from cutpaths.lengths import INCH_MM, Unit
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Point
 from cutpaths.values import Value
+from cutpaths.writers.no_settings import no_settings
 
-# ezdxf warns of homes that it cannot write its font list to; that is not for a person to read.
-logging.getLogger("ezdxf").addHandler(logging.NullHandler())
-try:
+with no_settings():
     from ezdxf._options import options  # documented as `ezdxf.options`, which has no type
     from ezdxf.colors import rgb2int
     from ezdxf.document import Drawing as DxfDocument
@@ -30,13 +26,10 @@ try:
     from ezdxf.filemanagement import new
     from ezdxf.layouts.base import BaseLayout
     from ezdxf.lldxf.const import VALID_DXF_LINEWEIGHTS
-except (configparser.Error, ValueError) as error:
-    # ezdxf reads an `ezdxf.ini` here and in the home folder as it is imported, and falls over it.
-    raise DrawingError("an `ezdxf.ini` in this folder or in the home folder is broken") from error
 
 DECIMALS = 10
 
-# Every option that the bytes depend on, whatever an `ezdxf.ini` says: no clock, no random ids.
+# Every option that the bytes depend on, whatever a program beside us sets: no clock, no random ids.
 _OPTIONS = {"WRITE_FIXED_META_DATA_FOR_TESTING": "true"}
 
 # Named colours of the AutoCAD colour index, for programs that know no others. 7 is black on white

@@ -10,7 +10,7 @@ Left out: several sheets, transparency, a resolution.
 from __future__ import annotations
 
 from cutpaths.drawing import Document
-from cutpaths.errors import DrawingError
+from cutpaths.errors import DrawingError, install_words
 from cutpaths.writers import svg
 
 WIDTH = 1600  # twice the width that pictures are laid out for
@@ -28,8 +28,7 @@ def render(document: Document, width: int = WIDTH) -> bytes:
         import resvg_py
     except ImportError as error:
         raise DrawingError(
-            "PNG needs the extra `pictures`: install it with pip install 'cutpaths[pictures]', "
-            "or ask for SVG alone"
+            f"PNG needs the extra `pictures`: {install_words('pictures')}, or ask for SVG alone"
         ) from error
     return bytes(
         resvg_py.svg_to_bytes(

@@ -17,8 +17,6 @@ from cutpaths.cloth.packing.columns import Column, Relaxed
 if TYPE_CHECKING:
     import highspy
 
-INSTALL = "pip install 'cutpaths[kits]'"
-
 
 def is_installed() -> bool:
     """Whether the solver is there, without loading it."""

@@ -24,9 +24,10 @@ def arranging(facts: Facts) -> tuple[Chapter, ...]:
     )
     words = Paragraph(
         "Lay all patches out on a table, a floor or a wall as the chart shows, right side up, "
-        "before you sew any. Look at it from afar, or take a photograph. Then stack each row from "
-        "its first patch to its last, pin a slip with the row's name to each stack, and leave the "
-        "stacks in order."
+        "before you sew any. Look at it from afar, take a photograph, and change what you like. "
+        "Best they stay there: the sewing starts from what lies here. Where the room is needed "
+        "first, stack each row from its first patch to its last, pin a slip with the row's name "
+        "to each stack, and lay the stacks out again when you sew."
     )
     blocks: tuple[Block, ...] = (words, Together((chart,)), Terms(_patches(facts)))
     return (Chapter(title="Arranging the patches", blocks=blocks, fresh=True),)

@@ -110,6 +110,18 @@ class Note(Value):
     text: str
 
 
+class Pointer(Value, kw_only=True):
+    """What is done elsewhere in the booklet, with the page on which that stands.
+
+    Attributes:
+        text: a sentence without its last stop.
+        to: title of the chapter or section; the first of that title is meant.
+    """
+
+    text: str
+    to: str
+
+
 class Chip(Value, kw_only=True):
     """A cloth of the key: its tint, the letter in it, its name, and more about it."""
 
@@ -129,6 +141,13 @@ class Together(Value):
     """Blocks that one page holds."""
 
     blocks: tuple[Block, ...]
+
+
+class Columns(Value):
+    """Blocks side by side that no page parts; below one another where letters are large."""
+
+    left: tuple[Block, ...]
+    right: tuple[Block, ...]
 
 
 class Contents(Value):
@@ -151,8 +170,10 @@ Block = (
     | Beside
     | Caution
     | Note
+    | Pointer
     | Key
     | Together
+    | Columns
     | Contents
     | PageBreak
 )

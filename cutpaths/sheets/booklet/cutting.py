@@ -7,26 +7,32 @@ from collections.abc import Iterator, Sequence
 from cutpaths.cloth.cutting import FabricPlan
 from cutpaths.cloth.needs import Need
 from cutpaths.cloth.plan_words import sold_words, steps
+from cutpaths.figures.outlines import corner_places, outline_key
+from cutpaths.geometry.assembly import Piece
 from cutpaths.lengths import Ruler
 from cutpaths.sheets.booklet.blocks import (
+    Beside,
     Block,
+    Bullets,
     Chapter,
-    Note,
     Numbered,
     Paragraph,
     Picture,
+    Pointer,
     Section,
     Table,
     Together,
 )
 from cutpaths.sheets.booklet.facts import Facts
 from cutpaths.sheets.booklet.first_pages import caution_of_cutting
-from cutpaths.sheets.booklet.plan_picture import alike, plan_picture, scale_of
+from cutpaths.sheets.booklet.plan_picture import listed, plan_pictures
+from cutpaths.sheets.booklet.sketch import to_draw
+from cutpaths.sheets.booklet.waiting import LEAVE, MEASURE, all_waits, parted
 
 HEADS = ("Piece", "Fabric", "Cut size", "Count")
 PARTS = (2.6, 2.8, 4.8, 1.4)
 KEYS_MOST = 8
-PICTURES_MOST = 3  # of one fabric
+OUTLINED = "cut to its outline"  # what is done to a piece that is no rectangle
 
 
 def cutting(facts: Facts) -> Chapter:
@@ -40,14 +46,20 @@ def cutting(facts: Facts) -> Chapter:
         caution_of_cutting(),
         *_pieces(facts),
     ]
-    for plans in same_work(facts.plans, facts.ruler):
+    waiting = [plan for plan in facts.plans if all_waits(facts, plan)]
+    if waiting:
+        names = listed([f"{p.fabric.label} ({sold_words(p, facts.ruler)})" for p in waiting])
+        blocks.append(Pointer(text=f"{names}: {LEAVE}", to=MEASURE))
+    at_once = [plan for plan in facts.plans if plan not in waiting]
+    for plans in same_work(at_once, facts.ruler):
         blocks += _fabric(facts, plans)
+    blocks += _outlines(facts)
     return Chapter(title="Cutting", blocks=tuple(blocks))
 
 
 def _pieces(facts: Facts) -> Iterator[Block]:
     rows = tuple(
-        (_names(need), plan.fabric.label, size_words(need, facts.ruler), str(need.count))
+        (_names(need), plan.fabric.label, _cut_words(facts, need), str(need.count))
         for plan in facts.plans
         for need in plan.needs
     )
@@ -59,6 +71,14 @@ def _pieces(facts: Facts) -> Iterator[Block]:
 def _names(need: Need) -> str:
     more = f" and {len(need.keys) - KEYS_MOST} more" if len(need.keys) > KEYS_MOST else ""
     return ", ".join(need.keys[:KEYS_MOST]) + more
+
+
+def _cut_words(facts: Facts, need: Need) -> str:
+    """What is cut: the piece itself, or the rectangle that it is cut from."""
+    size = size_words(need, facts.ruler)
+    if need.then.startswith(OUTLINED):
+        return f"rectangle to cut it from: {size}"
+    return size
 
 
 def size_words(need: Need, ruler: Ruler) -> str:
@@ -79,40 +99,67 @@ def same_work(plans: Sequence[FabricPlan], ruler: Ruler) -> list[tuple[FabricPla
 
 
 def _fabric(facts: Facts, plans: Sequence[FabricPlan]) -> Iterator[Block]:
-    plan, ruler, scale = plans[0], facts.ruler, scale_of(facts.plans)
-    names = _listed([each.fabric.label for each in plans])
+    plan, ruler = plans[0], facts.ruler
     each = ", each the same" if len(plans) > 1 else ""
     head: list[Block] = [
-        Section(names),
+        Section(listed([each.fabric.label for each in plans])),
         Paragraph(f"{_capital(sold_words(plan, ruler))}{each}."),
-        Numbered(steps(plan, ruler)),
     ]
-    sheets = alike(plan.sheets)
-    pictures: list[Block] = []
-    for group in sheets[:PICTURES_MOST]:
-        found = plan_picture(facts.kit, plan, group[0], scale, keys=len(plans) == 1)
-        if found is None:
-            continue
-        short = " Strips cut alike are drawn once." if found.shortened else ""
-        many = f", {len(group)} alike" if len(group) > 1 else ""
-        pictures.append(
-            Picture(
-                drawing=found.drawing,
-                alt=f"The cuts of {group[0].name} of {names}, as in the steps.",
-                caption=f"{names}: {group[0].name}{many}. Selvages left and right.{short}",
-                width=found.width,
-            )
-        )
-    yield Together((*head, *pictures[:1]))
+    told = parted(facts, plan)
+    pictures = list(plan_pictures(facts, plans))
+    waiting = (Pointer(text=_capital(LEAVE), to=MEASURE),) if told.later else ()
+    yield Together((*head, Numbered(told.now), *waiting, *pictures[:1]))
     yield from pictures[1:]
-    if 0 < len(pictures) < len(sheets):
-        yield Note("What is not drawn is in the steps.")
+
+
+def _outlines(facts: Facts) -> Iterator[Block]:
+    """For what is no rectangle, where its corners are in the rectangle that it is cut from."""
+    kit = facts.kit
+    for piece in (kit.top, kit.backing):
+        key = outline_key(piece)
+        rows = [
+            (figure.label, figure.text)
+            for group in facts.figures.groups
+            for figure in group.figures
+            if figure.key.startswith(f"{key}.")
+        ]
+        if rows:
+            yield from _outline(facts, piece, tuple(rows))
+
+
+def _outline(facts: Facts, piece: Piece, rows: tuple[tuple[str, str], ...]) -> Iterator[Block]:
+    name = piece.key.lower()
+    places = tuple(corner_places(facts.kit, piece))
+    picture = Picture(
+        drawing=to_draw(facts.kit, piece, places),
+        alt=f"The outline of the {name}, wrong side up, in the rectangle that it is cut from.",
+        height=60.0,
+    )
+    table = Table(heads=("What", "From the rectangle's lower left corner"), rows=rows, parts=(2, 3))
+    words = Paragraph(
+        f"Cut the rectangle and lay it wrong side up. Mark the corners of the {name} on it, join "
+        "them in their order, and cut on the lines. Check the lengths of its sides:"
+    )
+    yield Together(
+        (
+            Section(f"To draw the {name}"),
+            words,
+            Bullets(tuple(_sides(facts, name))),
+            Beside(picture=picture, blocks=(table,)),
+        )
+    )
+
+
+def _sides(facts: Facts, name: str) -> Iterator[str]:
+    """The raw sides of a piece, and the angles of its corners."""
+    for group in facts.figures.groups:
+        corners = group.title if group.title.startswith("Corner") else ""
+        for figure in group.figures:
+            if figure.key.startswith("side.") and figure.key.endswith(f".{name}"):
+                yield f"{_capital(figure.label)}: {figure.text}"
+            elif corners and figure.key.endswith(".angle"):
+                yield f"{corners}, angle: {figure.text}"
 
 
 def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
-
-
-def _listed(parts: Sequence[str]) -> str:
-    *most, last = parts
-    return f"{', '.join(most)} and {last}" if most else last

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+import re
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from cutpaths.figures import Group
 from cutpaths.project.patchwork import Pressing
 from cutpaths.sheets.booklet.blocks import (
     Block,
@@ -19,11 +21,14 @@ from cutpaths.sheets.booklet.blocks import (
     Task,
     Together,
 )
+from cutpaths.sheets.booklet.card import corner_templates
 from cutpaths.sheets.booklet.facts import Facts
 from cutpaths.sheets.booklet.first_pages import caution_of_pressing
+from cutpaths.sheets.booklet.waiting import measured_first
 from cutpaths.sheets.steps import Stage, Step
 
 STEP_HEIGHT = 88.0
+COLUMNS_MOST = 4  # kinds of corners in one table
 _Words = Callable[[Facts], Iterator[Block]]
 
 
@@ -34,14 +39,16 @@ def making(facts: Facts) -> tuple[Chapter, ...]:
     for stage in Stage:
         steps = [step for step in facts.steps if step.stage is stage]
         blocks = [*_FIRST[stage](facts)]
-        tasks = [_task(step, number + n) for n, step in enumerate(steps)]
+        tasks = [_task(step, number + n, steps[n + 1 : n + 2]) for n, step in enumerate(steps)]
         number += len(tasks)
         if tasks and all(isinstance(block, Paragraph) for block in blocks):
             # The words that start a chapter stand beside its first step.
             blocks, tasks = [Together((*blocks, tasks[0]))], tasks[1:]
         blocks += tasks
+        if stage is Stage.TOP:
+            blocks += measured_first(facts)
         if steps or stage is Stage.TOP:
-            fresh = stage is Stage.TOP
+            fresh = stage is Stage.TOP and facts.kit.pieced
             found.append(Chapter(title=_TITLES[stage], blocks=tuple(blocks), fresh=fresh))
     return tuple(found)
 
@@ -55,13 +62,15 @@ _TITLES: Mapping[Stage, str] = {
 }
 
 
-def _task(step: Step, number: int) -> Task:
+def _task(step: Step, number: int, following: Sequence[Step]) -> Task:
+    """A step as it is printed; what the next one checks again need not be checked twice."""
+    again = step.stage is Stage.TOP and any(step.check == each.check for each in following)
     alt = " ".join((f"{step.title}.", *step.words))
     return Task(
         number=number,
         title=step.title,
         words=step.words,
-        check=step.check,
+        check="" if again else step.check,
         picture=Picture(drawing=step.drawing, alt=alt, height=STEP_HEIGHT),
     )
 
@@ -106,10 +115,6 @@ def _piecing(facts: Facts) -> Iterator[str]:
             "Press: set the seam with the iron as it was sewn, then press its allowances to one "
             "side, alternately from row to row, so that neighbouring seams nest."
         )
-    yield (
-        "Measure the sewn top before you cut the backing. If it has come out otherwise than it "
-        "must, All sizes at the end says what to do."
-    )
 
 
 def _marking(facts: Facts) -> Iterator[Block]:
@@ -131,6 +136,7 @@ def _marking(facts: Facts) -> Iterator[Block]:
         )
     light = "Light marks are enough. A mark that will be trimmed off may be in any pen."
     yield Bullets((where, light))
+    yield from corner_templates(facts)
 
 
 def _joining(facts: Facts) -> Iterator[Block]:
@@ -146,19 +152,67 @@ def _joining(facts: Facts) -> Iterator[Block]:
 
 
 def _miter(facts: Facts) -> Iterator[Block]:
-    words = (
-        "Each corner of the backing is folded in before its edges are folded."
-        if facts.folded_over
-        else "All that is sewn here is the backing, right sides together. Keep the top and the "
-        "allowances out of the way."
+    """What is sewn, what to try first, and the measures of each kind of corner."""
+    if facts.folded_over:
+        yield Paragraph("Each corner of the backing is folded in before its edges are folded.")
+    else:
+        yield Paragraph(
+            "All that is sewn here is the backing, right sides together. Keep the top and the "
+            "allowances out of the way."
+        )
+    yield Bullets(tuple(_before_mitering(facts)))
+    yield from _corner_tables(facts)
+
+
+def _before_mitering(facts: Facts) -> Iterator[str]:
+    """Common practice, no source."""
+    yield (
+        "If it is your first, fold the practice corner before you take the cloth: it is on the "
+        "pages to print, at true size, with the same marks."
     )
-    first: tuple[Block, ...] = (Paragraph(words),)
-    for group in facts.figures.groups:
-        if group.title.startswith("Corner"):
-            rows = tuple((figure.label, figure.text) for figure in group.figures)
-            table = Table(heads=("What", "Size"), rows=rows, parts=(2.0, 3.0))
-            yield Together((*first, Section(group.title), table))
-            first = ()
+    if not facts.folded_over:
+        yield (
+            "Stitch one corner, turn it out with a finger and look at it before you trim it. A "
+            "seam can be undone, a cut cannot."
+        )
+
+
+def _corner_tables(facts: Facts) -> Iterator[Block]:
+    """The measures on cloth of each kind of corner, a column for each."""
+    groups = [group for group in facts.figures.groups if group.title.startswith("Corner")]
+    for start in range(0, len(groups), COLUMNS_MOST):
+        yield _corner_table(groups[start : start + COLUMNS_MOST])
+
+
+def _corner_table(groups: Sequence[Group]) -> Together:
+    """Checks and cards are told elsewhere."""
+    told = [_measures(group) for group in groups]
+    names = dict.fromkeys(name for each in told for name in each)
+    rows = tuple((name, *(each.get(name, "") for each in told)) for name in names)
+    if len(groups) == 1:
+        table = Table(heads=("What", "Size"), rows=rows, parts=(2.0, 3.0))
+        return Together((Section(groups[0].title), table))
+    heads = ("What", *(group.title for group in groups))
+    table = Table(heads=heads, rows=rows, parts=(1.1, *(1.0 for _ in groups)))
+    return Together((Section("The corners in measures"), table))
+
+
+def _measures(group: Group) -> dict[str, str]:
+    """What a corner measures, by name; what differs on its two sides has their letters."""
+    found: dict[str, list[str]] = {}
+    for figure in group.figures:
+        if _ELSEWHERE & set(figure.key.split(".")):
+            continue
+        side = _OF_SIDE.search(figure.label)
+        name = _OF_SIDE.sub("", figure.label)
+        found.setdefault(name, []).append(
+            f"{side[1]} {figure.text}" if side and side[1] else figure.text
+        )
+    return {name: "\n".join(texts) for name, texts in found.items()}
+
+
+_ELSEWHERE = {"card", "check", "template", "waste"}
+_OF_SIDE = re.compile(r" of (?:side ([A-Z])|either side)")
 
 
 def _finishing(facts: Facts) -> Iterator[Block]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from cutpaths.figures import figures_of
+from cutpaths.figures.cloth import backing_waits
 from cutpaths.figures.model import length
 from cutpaths.figures.sizes import sizes
 from cutpaths.geometry.assembly import Piece, PieceKind
@@ -20,6 +21,7 @@ from cutpaths.values import Value
 
 SHORT = 8  # letters of the digest that are enough to tell two files apart
 WIDEST = " at its widest"  # of what is no rectangle
+LATER = "cut when the top is measured"
 CARD = "card"
 PAPER = "paper"
 
@@ -31,6 +33,7 @@ _WHAT = {
     PieceKind.PANEL: "panel of the backing",
     PieceKind.FILLING: "filling",
 }
+_WAITING = (PieceKind.BACKING, PieceKind.PANEL)
 
 
 class Part(Value, kw_only=True):
@@ -107,7 +110,7 @@ def contents_of(kit: Kit) -> Contents:
         variant=_variant(kit),
         batch=project.pattern.batch,
         file=project.digest[:SHORT],
-        parts=(*_cloth(kit, texts), *_card(kit), *_papers()),
+        parts=(*_cloth(kit, texts), *_card(kit, texts), *_papers()),
     )
 
 
@@ -129,20 +132,30 @@ def _cloth(kit: Kit, texts: Texts) -> Iterator[Part]:
         for piece in kit.cloth:
             if piece.fabric == fabric.name:
                 number += 1
+                waits = piece.kind in _WAITING and backing_waits(kit)
                 yield Part(
                     key=piece.key,
-                    what=_WHAT.get(piece.kind) or _patch(piece),
+                    what=_what(piece, waits=waits),
                     fabric=fabric.label,
                     count=piece.count,
                     size=_size(kit, piece, texts),
-                    more=squares.get(piece.key, ""),
+                    more=LATER if waits else squares.get(piece.key, ""),
                     bundle=number,
                     washed=_washed(fabric),
                 )
 
 
-def _card(kit: Kit) -> Iterator[Part]:
-    for template in kit.templates:
+def _what(piece: Piece, *, waits: bool) -> str:
+    """What a piece is; of a backing that waits for the top, what it is cut from."""
+    what = _WHAT.get(piece.kind) or _patch(piece)
+    return f"length for {_ARTICLE[piece.kind]} {what}" if waits else what
+
+
+_ARTICLE = {PieceKind.BACKING: "the", PieceKind.PANEL: "a"}
+
+
+def _card(kit: Kit, texts: Texts) -> Iterator[Part]:
+    for number, template in enumerate(kit.templates, 1):
         corners = ", ".join(template.corners)
         several = "s" if len(template.corners) > 1 else ""
         yield Part(
@@ -150,8 +163,16 @@ def _card(kit: Kit) -> Iterator[Part]:
             what=f"template for corner{several} {corners}",
             fabric=CARD,
             count=1,
-            size=f"{_box(kit, template.piece)}{WIDEST}",
+            size=_card_size(texts, number),
         )
+
+
+def _card_size(texts: Texts, number: int) -> str:
+    """What a card is checked by: its longest edge, and the way between its holes."""
+    key = f"corner.{number}.card"
+    size = f"long edge {texts[f'{key}.edge']}"
+    between = texts.get(f"{key}.holes")
+    return f"{size}, hole to hole {between}" if between else size
 
 
 def _papers() -> tuple[Part, ...]:

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from cutpaths.drawing import Drawing, Item, Pen
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
-from cutpaths.sheets.labels.contents import Contents, Part
+from cutpaths.sheets.labels.contents import LATER, Contents, Part
 from cutpaths.sheets.labels.lettering import (
     LEADING,
     Lines,
@@ -38,6 +38,7 @@ FIELD = 2.5
 BEFORE = 0.3  # of a text's height, over it
 SCALES = (1.0, 0.92, 0.84, 0.76, 0.68)  # of the letters, so that everything has room
 PEN = Pen(scale=0.5, patterned=False, text_as_strokes=False)
+CHECK = "Measure it before it is used."
 BABIES = "No soft bedding in the sleep space of a child under 1."
 
 
@@ -96,11 +97,13 @@ def labels_of(contents: Contents) -> Iterator[Label]:
         yield Label(
             what="Corner template",
             fabric=part.what,
-            lines=(f"{part.key}, {part.fabric}", part.size, "Check its size before it is used."),
+            lines=(f"{part.key}, {part.fabric}", part.size, CHECK),
         )
 
 
 def _sized(part: Part) -> str:
+    if part.more == LATER:
+        return f"planned size {part.size}"
     return part.size if part.size.startswith("finished") else f"cut {part.size}"
 
 

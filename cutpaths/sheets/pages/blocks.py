@@ -1,7 +1,7 @@
 """Small things laid on as few pages as found, each page with room for its scale square; mm.
 
-A block goes on the first page that has a place for it, the largest first; blocks that belong
-together come first, so that they lie on one page where they fit.
+Blocks that belong together lie on one page where they all fit, also beside others; else they have
+pages of their own, the largest first, so that nobody looks for them among other things.
 """
 
 from __future__ import annotations
@@ -56,19 +56,18 @@ def filled(
     """The pages, and the blocks that are too large for one.
 
     Args:
-        groups: blocks that belong together; they lie on one page where they fit one, also one that
-            others lie on, else they begin a page of their own, and the rest goes where it fits.
+        groups: blocks that belong together.
         room: of each page.
     """
     pages: list[_Open] = []
     large: list[Block] = []
     for group in groups:
         blocks = sorted(group, key=_size, reverse=True)
-        if len(blocks) > 1 and any(_put_all(page, blocks, room) for page in pages):
+        if any(_put_all(page, blocks, room) for page in pages):
             continue
-        first = len(pages) if len(blocks) > 1 else 0
+        first = len(pages)
         for block in blocks:
-            if not any(_put(page, block, room) for page in (*pages[first:], *pages[:first])):
+            if not any(_put(page, block, room) for page in pages[first:]):
                 new = _empty(room)
                 if _put(new, block, room, alone=True):
                     pages.append(new)

@@ -2,58 +2,99 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Hashable, Sequence
 
-from cutpaths.drawing import Item
+from cutpaths.drawing import Item, move
 from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.polygons import Ring, box, edges, encloses, middle
 from cutpaths.pieces import Kit
 from cutpaths.roles import Role
-from cutpaths.shapes import Anchor, Point, Text
+from cutpaths.shapes import Anchor, Motion, Point, Text
 from cutpaths.sheets.cad import label_lines
-from cutpaths.sheets.faces import end_words, template_of
-from cutpaths.sheets.pages.blocks import Block
-from cutpaths.sheets.pages.text_places import (
-    beside_edge,
-    ink,
-    is_clear,
-    placed_texts,
-    text_room,
-)
+from cutpaths.sheets.card_texts import card_items
+from cutpaths.sheets.pages.blocks import Block, is_roomy
+from cutpaths.sheets.pages.page import Room
+from cutpaths.sheets.pages.text_places import ink, is_clear, text_room
 from cutpaths.sheets.signs import piece_items
+from cutpaths.sheets.wrap import wrapped
 from cutpaths.strokes import text_width
+from cutpaths.values import replace
 
 TEXT, SMALLEST = 4.0, 2.2
 LEADING = 1.8
 _GAP = 2.0
-_STEPS = 7  # places along the width and the height of a piece where its label may stand
-_END = 3.0  # height of what stands beside an edge
+_STEPS = 8  # places along the width and the height of a piece where its label may stand
+_HEADING = 34.0  # how wide the names of alike patches may be, in heights of capitals
 
 
-def template_blocks(kit: Kit) -> tuple[Block, ...]:
-    """A block for each corner template."""
-    return tuple(_block(kit, template.piece) for template in kit.templates)
+def template_blocks(kit: Kit, room: Room) -> tuple[Block, ...]:
+    """A block for each corner template, its name and how it lies on the card itself."""
+    return tuple(_card(kit, template.piece, room) for template in kit.templates)
 
 
 def patch_blocks(kit: Kit) -> tuple[Block, ...]:
     """A block for each different patch, and each square that is sewn before it is cut.
 
-    The largest come first, so that the small ones fill what is left.
+    Alike shapes of several fabrics share one.
     """
-    patches = [piece for piece in kit.cloth if piece.kind is PieceKind.PATCH]
-    patches.sort(key=lambda piece: max(piece.size), reverse=True)
-    return tuple(_block(kit, piece) for piece in patches) if kit.pieced else ()
+    patches = [piece for piece in kit.cloth if piece.kind is PieceKind.PATCH] if kit.pieced else []
+    alike: dict[Hashable, list[Piece]] = {}
+    for piece in patches:
+        drawn = tuple((item.role, item.shape) for item in piece_items(piece))
+        alike.setdefault((drawn, piece.face, _common_words(kit, piece)), []).append(piece)
+    return tuple(_patch(kit, pieces) for pieces in alike.values())
 
 
-def _block(kit: Kit, piece: Piece) -> Block:
-    items = piece_items(piece)
-    key = piece.key.lower()
-    lines = label_lines(kit, piece)
-    ends = placed_texts(_ends(kit, piece), items, Role.LABEL, key)
-    inner = _inside(key, lines, piece.outline, (*items, *ends))
-    label = inner or _above(key, lines, piece)
-    needed = piece.kind is PieceKind.TEMPLATE
-    return Block(name=piece.key, items=(*items, *ends, *label), needed=needed)
+def _common_words(kit: Kit, piece: Piece) -> tuple[str, ...]:
+    """What is said of a patch whatever its fabric: face, allowances, what is sewn first."""
+    return tuple(
+        line for line in label_lines(kit, piece)[1:] if line not in _own_words(kit, piece)
+    )
+
+
+def _own_words(kit: Kit, piece: Piece) -> tuple[str, str]:
+    """What differs from fabric to fabric: its name and how many are cut."""
+    labels = {fabric.name: fabric.label for fabric in kit.project.fabrics}
+    return labels.get(piece.fabric, piece.fabric), f"cut {piece.count}"
+
+
+def _card(kit: Kit, piece: Piece, room: Room) -> Block:
+    """A card that lies straight, where that helps it onto a page."""
+    texts = card_items(kit, piece)
+    label = texts or _above(piece.key.lower(), label_lines(kit, piece), piece)
+    items = (*piece_items(piece), *label)
+    angle = label[-1].shape.angle if isinstance(label[-1].shape, Text) else 0.0
+    turn = math.radians(-angle)
+    straight = tuple(move(Motion(math.cos(turn), math.sin(turn), 0.0, 0.0), i) for i in items)
+    block = Block(name=piece.key, items=straight, needed=True)
+    if is_roomy(block, room):
+        return block
+    # Turned so that its lines are not upside down, and so keep their order.
+    return replace(block, items=items, turns=(0, 1) if angle <= 0.0 else (0, 3))
+
+
+def _patch(kit: Kit, pieces: Sequence[Piece]) -> Block:
+    """A patch, or several of one shape."""
+    first = pieces[0]
+    items, key = piece_items(first), first.key.lower()
+    name = ", ".join(piece.key for piece in pieces)
+    lines = label_lines(kit, first) if len(pieces) == 1 else _alike_lines(kit, pieces, name)
+    label = _inside(key, lines, first.outline, items) or _above(key, lines, first)
+    return Block(name=name, items=(*items, *label))
+
+
+def _alike_lines(kit: Kit, pieces: Sequence[Piece], name: str) -> tuple[str, ...]:
+    """The label of several patches of one shape: how many of each, and of which fabric."""
+    own = [_own_words(kit, piece) for piece in pieces]
+    even = len({cut for _, cut in own}) == 1
+    each = [
+        f"{piece.key}: {fabric}{'' if even else f', {cut}'}"
+        for piece, (fabric, cut) in zip(pieces, own, strict=True)
+    ]
+    heading = wrapped(f"{name}: same shape", 1.0, _HEADING)
+    count = (f"{own[0][1]} of each",) if even else ()
+    return (*heading, *count, *each, *_common_words(kit, pieces[0]))
 
 
 def _inside(
@@ -112,9 +153,3 @@ def _down(key: str, lines: tuple[str, ...], corner: Point) -> tuple[Item, ...]:
         for n, line in enumerate(lines)
     )
 
-
-def _ends(kit: Kit, piece: Piece) -> Iterator[Iterator[Text]]:
-    """Beside each raw edge of a card that fits one way only, which side's end it is."""
-    template = template_of(kit, piece)
-    for edge in () if template is None else template.raw_edges:
-        yield beside_edge((edge.start, edge.end), (end_words(edge.sides),), (-1.0,), _END)

@@ -119,10 +119,10 @@ def _sides(kit: Kit, piece: Piece) -> Ring:
 def _small(kit: Kit, paper: Paper, left_out: Sequence[str], *, whole: bool) -> tuple[Drawing, ...]:
     """The cover and the pages of templates, practice corners and cut shapes."""
     room = room_of(paper, long=_ROLL_LONG)
+    corners = zip(template_blocks(kit, room), practices(kit, room), strict=True)
     groups = (
-        *((block,) for block in template_blocks(kit)),
-        *(practice.blocks for practice in practices(kit, room)),
-        *((block,) for block in patch_blocks(kit)),
+        *((template, *practice.blocks) for template, practice in corners),
+        patch_blocks(kit),
     )
     pages, too_large = filled(groups, room)
     tried = (_parted(block, paper, whole=whole) for block in too_large)

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from cutpaths.drawing import Item, move
 from cutpaths.figures.corners import corner_check
 from cutpaths.geometry.assembly import Piece
-from cutpaths.geometry.blanket import Corner
+from cutpaths.geometry.blanket import Corner, CornerType
 from cutpaths.geometry.clip import clipped
 from cutpaths.geometry.marks import MarkKind, letter, select
 from cutpaths.geometry.polygons import (
@@ -40,7 +40,7 @@ from cutpaths.sheets.pages.text_places import beside_edge, bounds, placed_texts
 from cutpaths.sheets.pages.window import in_window
 from cutpaths.sheets.pages.words import line_key, paragraphs
 from cutpaths.sheets.signs import piece_items
-from cutpaths.values import Value
+from cutpaths.values import Value, replace
 
 # How far a paper may reach beyond its dots or the ends of its corner fold, the best first: the
 # scale square must find a place beside it, or on its inner part.
@@ -49,7 +49,7 @@ FLAT_COSINE = 0.02  # of the angle beyond which a corner is flatter than a right
 DEEP = 1.5  # how far past the top's dot, at most, as a multiple of that
 TEXT, WORDS = 3.0, 2.4
 WORDS_WIDTH = 92.0
-_ROLES = (Role.FOLD, Role.STITCH, Role.TRIM, Role.CUT)
+_ROLES = (Role.FOLD, Role.STITCH, Role.BASTE, Role.TRIM, Role.CUT)
 _RAW_SINE = 1e-6
 
 
@@ -80,12 +80,20 @@ def _practice(kit: Kit, template: CornerTemplate, room: Room) -> Practice:
     past = _past(kit, number, room)
     backing = _outline(kit.backing, _reach_of_backing(kit, number, past))
     top = _outline(kit.top, _reach_of_top(kit, number, past))
-    blocks = (
-        _paper(kit, kit.backing, backing, at, f"{name}: backing"),
-        _paper(kit, kit.top, top, at, f"{name}: top"),
-        _words(kit, name, kit.blanket.corners[number]),
+    papers = (
+        _as_it_lies(_paper(kit, kit.backing, backing, at, f"{name}: backing"), room),
+        _as_it_lies(_paper(kit, kit.top, top, at, f"{name}: top"), room),
     )
-    return Practice(template.corners, backing, top, blocks)
+    drawn = {item.role for paper in papers for item in paper.items}
+    roles = [role for role in _ROLES if role in drawn]
+    words = _words(kit, name, kit.blanket.corners[number], roles)
+    return Practice(template.corners, backing, top, (*papers, words))
+
+
+def _as_it_lies(paper: Block, room: Room) -> Block:
+    """A paper as the pictures of the steps show its corner: turned only where it must be."""
+    upright = replace(paper, turns=(0,))
+    return upright if is_roomy(upright, room, alone=True) else paper
 
 
 def _past(kit: Kit, number: int, room: Room) -> float:
@@ -94,7 +102,7 @@ def _past(kit: Kit, number: int, room: Room) -> float:
     fits = []
     for past in PAST:
         backing = _outline(kit.backing, _reach_of_backing(kit, number, past))
-        paper = _paper(kit, kit.backing, backing, at, "")
+        paper = _as_it_lies(_paper(kit, kit.backing, backing, at, ""), room)
         if is_roomy(paper, room):
             return past
         if is_roomy(paper, room, alone=True):
@@ -192,13 +200,13 @@ def _title(piece: Piece, outline: Ring, key: str) -> Item:
 # --- words
 
 
-def _words(kit: Kit, name: str, corner: Corner) -> Block:
+def _words(kit: Kit, name: str, corner: Corner, roles: list[Role]) -> Block:
     heading = name[0].upper() + name[1:]
     folded = kit.project.construction is Construction.FOLDED_OVER
     steps = _folded_steps(kit, corner) if folded else _turned_steps(kit, corner)
     numbered = [f"{n}. {text}" for n, text in enumerate(steps, start=1)]
     body = paragraphs(numbered, WORDS, WORDS_WIDTH, hang=4.0)
-    parts = [paragraphs((heading,), TEXT, WORDS_WIDTH), body, line_key(_ROLES, WORDS)]
+    parts = [paragraphs((heading,), TEXT, WORDS_WIDTH), body, line_key(roles, WORDS)]
     return Block(name=f"{name}: how to fold it", items=tuple(_below_one_another(parts)), turns=(0,))
 
 
@@ -238,7 +246,12 @@ def _folded_steps(kit: Kit, corner: Corner) -> Iterator[str]:
         "Lay the top on the printed face of the backing, its own printed face down, its raw edges "
         "on the second folds: the corner fold runs through its corner."
     )
-    yield f"Check: {corner_check(corner, folded=True)}."
     if select(kit.backing.marks, MarkKind.TIP_TRIM, corner.at):
-        yield "Cut the tip off along its trim line."
+        yield "Cut the tip off along its trim line: the waste is a triangle."
+    stands = "stands" if corner.kind is CornerType.RIGHT_EQUAL else "does not stand"
+    yield (
+        "Fold the tip over the top's corner on the corner fold, which "
+        f"{stands} at 45 degrees to the raw edges."
+    )
     yield "Fold each side on the first fold, then on the second, over the top. Tape it there."
+    yield "Check: the borders meet in a miter, from the blanket's corner to the top's own."

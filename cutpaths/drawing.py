@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from itertools import groupby
 from typing import assert_never
 
@@ -210,6 +211,9 @@ def move(motion: Motion, item: Item) -> Item:
             return replace(item, shape=motion.line(line), paint=paint)
 
 
+# The lines of a text are asked for again and again: for the room it takes, for each format that it
+# is written in, and for each check of one.
+@lru_cache(maxsize=4096)
 def text_paths(text: Text) -> tuple[Path, ...]:
     """A text as strokes of the single-line font, at its place."""
     width = text_width(text.string, text.height)
@@ -217,7 +221,7 @@ def text_paths(text: Text) -> tuple[Path, ...]:
     turn = math.radians(text.angle)
     place = Motion(math.cos(turn), math.sin(turn), *text.at)
     strokes = text_strokes(text.string, text.height)
-    return tuple(Path(tuple(place.point((x - back, y)) for x, y in line)) for line in strokes)
+    return tuple(Path(place.points([(x - back, y) for x, y in line])) for line in strokes)
 
 
 def dimension_parts(dimension: Dimension) -> tuple[Path | Text, ...]:
@@ -272,10 +276,14 @@ def _rounded_point(p: Point) -> Point:
     return round(p[0], DECIMALS) + 0.0, round(p[1], DECIMALS) + 0.0
 
 
+def _rounded_points(points: Iterable[Point]) -> tuple[Point, ...]:
+    return tuple([(round(x, DECIMALS) + 0.0, round(y, DECIMALS) + 0.0) for x, y in points])
+
+
 def _rounded(item: Item) -> Item:
     match item.shape:
         case Path(points, closed):
-            path = Path(tuple(map(_rounded_point, points)), closed)
+            path = Path(_rounded_points(points), closed)
             return Item(item.role, item.key, path, item.paint and item.paint.rounded())
         case Circle(center, radius):
             circle = Circle(_rounded_point(center), round(radius, DECIMALS))

@@ -158,6 +158,15 @@ class Ruler(Value):
 _SIXTEENTHS = Ruler(Unit.INCH, INCH / 16)
 
 
+def as_fraction(mm: Fraction | float) -> Fraction:
+    """A length as a fraction; a computed one to the 1e-6 mm that drawings hold.
+
+    >>> as_fraction(25.400000000000002)
+    Fraction(127, 5)
+    """
+    return mm if isinstance(mm, Fraction) else Fraction(f"{mm:.6f}")
+
+
 def nearest(mm: Fraction, step: Fraction) -> Fraction:
     """The multiple of `step` nearest to a length; halves go up."""
     # Whole numbers: fractions take ten times as long, and tables have hundreds of sizes.

@@ -219,3 +219,80 @@ def test_a_reader_that_goes_away_ends_it_quietly(tmp_path: Path) -> None:
     )
     os.close(writer)
     assert (run.returncode, run.stderr) == (1, "")
+
+
+CHARTED = """\
+format = 1
+title = "Pond"
+include = ["chart.toml"]
+[fabric.sand]
+[fabric.sea]
+[top]
+layout = "squares"
+patch = 5
+[border]
+width = 2
+[size.small]
+border.width = 1
+[size.large]
+top.columns = 8
+"""
+
+
+def test_a_size_that_its_chart_rules_out_stops_that_size_alone(tmp_path: Path) -> None:
+    """The plain project and the other size are told, with a note; the size itself is an error."""
+    (tmp_path / "pond.toml").write_text(CHARTED, encoding="utf-8")
+    chart = '[top]\nchart = ["sand sea sand", "sea sand sea"]\n[backing]\nfabric = "sea"\n'
+    (tmp_path / "chart.toml").write_text(chart, encoding="utf-8")
+    told = (
+        "pond.toml:14: `top.columns` must be as in the chart, 3, got 8 (with size large). "
+        "Leave it out: the chart gives it"
+    )
+    for chosen in ((), ("--size", "small")):
+        run = _run("figures", "pond.toml", *chosen, "--json", cwd=tmp_path)
+        assert (run.returncode, run.stderr) == (0, "")
+        found = json.loads(run.stdout)
+        assert f"The table has no size large: {told}." in found["notes"]
+        assert "size.small" in found["figures"]
+        assert "size.large" not in found["figures"]
+    assert _run("prove", "pond.toml", cwd=tmp_path).returncode == 0
+    for command in ("figures", "prove"):
+        run = _run(command, "pond.toml", "--size", "large", cwd=tmp_path)
+        assert (run.returncode, run.stdout, run.stderr) == (1, "", f"Error: {told}\n")
+
+
+def test_every_summary_fits_a_terminal_of_80_columns(tmp_path: Path) -> None:
+    """The list of commands says what each does, in a whole sentence."""
+    run = _run("--help", cwd=tmp_path, COLUMNS="80")
+    listed = run.stdout[run.stdout.index("Commands:") :].splitlines()[1:]
+    assert len(listed) == 14
+    assert [line for line in listed if not line.endswith(".") or line.endswith("..")] == []
+    assert max(map(len, listed)) <= 80
+
+
+@pytest.mark.parametrize(
+    ("arguments", "told"),
+    [
+        (
+            ("beds", "p.toml", "p.toml", "-o", "out"),
+            "is a project file, not a bed file. Start a bed",
+        ),
+        (("calibrate", "p.toml"), "is a project file, not a rig file. Start a rig"),
+        (("figures", "b.toml"), "is a bed file, not a project file. Start a project"),
+        (
+            ("write", "p.toml", "-o", "out", "--rig", "b.toml"),
+            "is a bed file, not a rig file. Start a rig",
+        ),
+    ],
+)
+def test_a_file_of_the_wrong_kind_is_one_line(
+    arguments: tuple[str, ...], told: str, tmp_path: Path
+) -> None:
+    """It says which kind it is, and which command starts the right one."""
+    assert _run("new", "p.toml", cwd=tmp_path).returncode == 0
+    assert _run("new-bed", "b.toml", cwd=tmp_path).returncode == 0
+    command = {"bed": "new-bed", "rig": "new-rig", "project": "new"}[told.split()[-1]]
+    file = arguments[-1] if arguments[0] == "write" else arguments[1]
+    run = _run(*arguments, cwd=tmp_path)
+    assert (run.returncode, run.stdout) == (1, "")
+    assert run.stderr == f"Error: {file}:1: {told} file with `cutpaths {command}`\n"

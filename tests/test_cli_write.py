@@ -132,15 +132,21 @@ def test_letters_that_no_font_has_leave_out_the_papers(tmp_path: Path) -> None:
     project.write_text(PLAIN.replace("Pond", "海辺"), encoding="utf-8")
     run = _run("write", "pond.toml", "-o", "out", cwd=tmp_path)
     assert run.returncode == 0, run.stderr
-    notes = run.stderr.splitlines()
-    labels = next(note for note in notes if "blanket-labels.pdf" in note)
-    assert labels.startswith("Note: paper/blanket-labels.pdf is left out. `")
-    assert "PDF pages have no letters for 海 辺" in labels
+    names = ("booklet", "kit-list", "labels", "pages")
+    left_out = (
+        f"{', '.join(f'paper/blanket-{name}.pdf' for name in names)} are left out. "
+        "`title`: PDF pages have no letters for 海 辺. Write it in Latin, Greek or Cyrillic letters, "
+        "or leave out the uses that have PDF: booklet, labels, pages"
+    )
+    assert run.stderr.splitlines() == [
+        f"Note: {left_out}",
+        "Note: no stroke letters for 海 辺; drawn as boxes.",
+    ]
     files = _files(tmp_path / "out")
     assert "machine/blanket-cutter-backing.dxf" in files
     assert not any(name.endswith(".pdf") for name in files)
     page = (tmp_path / "out" / "index.html").read_text(encoding="utf-8")
-    assert "paper/blanket-labels.pdf is left out." in page
+    assert html.unescape(page).count(left_out) == 1
     asked = _run("write", "pond.toml", "-o", "some", "--for", "labels", cwd=tmp_path)
     assert asked.returncode == 1
     assert asked.stderr.startswith("Error: `title`: PDF pages have no letters for 海 辺")

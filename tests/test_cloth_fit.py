@@ -107,3 +107,16 @@ def test_nothing_on_hand_is_told() -> None:
     assert str(caught.value) == (
         '`fabric.sea.stock.on_hand` is missing. Write for example on_hand = [{ length = "2 yd" }]'
     )
+
+
+def test_the_example_of_a_cupboard() -> None:
+    """18 in and 14 x 20 in of plum make 21 and 8 squares, 27 in of oat make 35: at most 58."""
+    made = load(Path(__file__).parent.parent / "fixtures" / "on-hand" / "cupboard.toml")
+    found = options(made, to_the_end)
+    assert max(each.columns * each.rows for each in found) <= 58
+    assert [plan.bought for each in found for plan in each.plans] == [()] * (3 * len(found))
+    lines = list(fit_lines(made, found))
+    # 6 x 4 1/2 and 8 x 4 1/2 in of patches, and a border of 2 3/4 in on all sides.
+    assert lines[4].split("  ", 1)[1].split() == (
+        "6 x 8 32 1/2 x 41 1/2 in 2 3/4 in in one 751 sq in".split()
+    )

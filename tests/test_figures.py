@@ -13,11 +13,11 @@ from pathlib import Path
 import pytest
 
 from cutpaths.figures import figures_of, sizes
-from cutpaths.figures.model import Figure, as_fraction
+from cutpaths.figures.model import Figure
 from cutpaths.figures.show import as_json, table
 from cutpaths.figures.sizes import on_the_ruler
 from cutpaths.geometry.marks import MarkKind, select
-from cutpaths.lengths import INCH, Ruler, Unit
+from cutpaths.lengths import INCH, Ruler, Unit, as_fraction
 from cutpaths.pieces import build
 from cutpaths.project import load, read
 

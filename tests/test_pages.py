@@ -271,14 +271,13 @@ def _keys(page: Drawing) -> set[str]:
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 def test_no_corner_lies_among_the_papers_of_another(paper: str) -> None:
     """Four different corners: the pages of each follow one another and hold no other's."""
-    found = []
+    found: list[str] = []
     for page in list(_pages("doorway", paper))[1:]:
         what = page.about.piece
-        if "PATCH" in what:
-            break
         corners = {at for at in ("DA", "AB", "BC", "CD") if f"corner {at}" in what}
         corners |= {at for n, at in enumerate(("DA", "AB", "BC", "CD"), 1) if f"E-{n}" in what}
-        assert len(corners) == 1, what
+        assert len(corners) <= 1, what
+        assert corners or "PATCH" in what
         found += corners
     assert list(dict.fromkeys(found)) == ["DA", "AB", "BC", "CD"]
     assert found == sorted(found, key=["DA", "AB", "BC", "CD"].index)
@@ -346,7 +345,8 @@ def test_letters_that_lack_are_one_line() -> None:
         render_checked(output.document, "pdf")
     assert str(caught.value) == (
         "`title`: PDF pages have no letters for 潮 池. "
-        "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF: booklet, labels, pages"
+        "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF: "
+        "booklet, labels, pages"
     )
 
 

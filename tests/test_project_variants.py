@@ -10,7 +10,7 @@ from cutpaths import source
 from cutpaths.errors import InputError
 from cutpaths.lengths import INCH
 from cutpaths.pieces import build
-from cutpaths.project import load, load_variants, read
+from cutpaths.project import load, load_sound_variants, load_variants, read
 from cutpaths.project.located import located
 from cutpaths.project.model import Panel
 from cutpaths.project.variants import Variants, variants_of
@@ -184,3 +184,19 @@ def test_a_size_may_have_another_layout() -> None:
         "p.toml:17: `top` must have `cut` or `seen` (with size large). "
         "Write for example `cut = { width = 30, height = 36 }`",
     ]
+
+
+def test_a_variant_that_cannot_be_used_is_left_out(tmp_path: Path) -> None:
+    """Its first finding says why; the others, and the file as it stands, are there."""
+    path = tmp_path / "pond.toml"
+    path.write_text(TEXT.replace("top.columns = 8", "top.columns = 0"), encoding="utf-8")
+    found, notes = load_sound_variants(path)
+    assert [(each.size, each.colorway) for each in found] == [("", ""), ("wide", ""), ("", "dusk")]
+    assert notes == (
+        "The table has no size large: pond.toml:17: `top.columns` must be a whole number from 1 to "
+        "250,000, got 0 (with size large).",
+    )
+    assert load_sound_variants(LIGHTHOUSE) == (load_variants(LIGHTHOUSE), ())
+    path.write_text(TEXT.replace("patch = 5", "patch = 0"), encoding="utf-8")
+    with pytest.raises(InputError, match="pond.toml:10: `top.patch` must be more than 0, got 0"):
+        load_sound_variants(path)

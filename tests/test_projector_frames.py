@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -22,6 +23,7 @@ from cutpaths.projector.lining_up import Hold
 from cutpaths.projector.needs import Wanted, needs_of
 from cutpaths.projector.view import view_of
 from cutpaths.shapes import Motion
+from cutpaths.sheets.stations import planned, unplanned
 from cutpaths.values import replace
 
 FIXTURES = Path(__file__).parent.parent / "fixtures"
@@ -114,6 +116,28 @@ def test_words_say_how_to_move() -> None:
     assert first[0].startswith("Lay the backing wrong side up, side ")
     assert first[1].startswith("Lay raw edges ")
     assert second[0].startswith("Turn the cloth ")
+    pattern = r"side ([A-D]) toward the picture's foot"
+    sides = [found[1] for move, _ in (first, second) for found in re.finditer(pattern, move)]
+    assert len(set(sides)) == 2
+
+
+def test_each_frame_names_the_side_at_its_foot() -> None:
+    """Four quarter turns of a square: each side comes to the foot once, and the title says which.
+
+    The side at the foot is the one whose raw edge lies lowest on the table.
+    """
+    piece = square_backing()
+    made = plan(piece, ROOM, CORNERS, 0.5)
+    stations = planned(made, CORNERS, INCHES)
+    found = []
+    for station, placement in zip(stations, made.placements, strict=True):
+        ring = [placement.motion.point(p) for p in piece.outline]
+        lowest = min(range(4), key=lambda n: ring[n][1] + ring[(n + 1) % 4][1])
+        assert station.title.endswith(f": side {'ABCD'[lowest]} toward the picture's foot")
+        found.append("ABCD"[lowest])
+    assert sorted(found) == ["A", "B", "C", "D"]
+    alone = unplanned(piece, CORNERS)
+    assert all(station.title.endswith(": side A toward the picture's foot") for station in alone)
 
 
 def test_bound_of_boxes_apart() -> None:

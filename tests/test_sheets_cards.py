@@ -1,4 +1,4 @@
-"""Cards of corner templates: each says what it is, inside its outline, on paper and on a machine."""
+"""Cards of corner templates: each says what it is, inside its outline, and a machine draws it."""
 
 from __future__ import annotations
 
@@ -11,6 +11,8 @@ from machine_samples import SOUND
 from shapely import Point as Place
 from shapely import Polygon, box
 from shapely.affinity import rotate, translate
+from shapely.geometry.base import BaseGeometry
+from shapely.ops import unary_union
 
 from cutpaths.geometry.assembly import Piece
 from cutpaths.machine.bed import Bed
@@ -40,16 +42,13 @@ KITS = {path.stem: build(load(path)) for path in FIXTURES} | {
 BEDS = FIXTURES[0].parent / "beds"
 
 
-def _cut(piece: Piece) -> Polygon:
+def _cut(piece: Piece) -> BaseGeometry:
     """The card with its holes and slots."""
     holes = [
         Place(hole.center).buffer(hole.radius) if isinstance(hole, Circle) else Polygon(hole.points)
         for hole in piece.holes
     ]
-    card = Polygon(piece.outline)
-    for hole in holes:
-        card = card.difference(hole)
-    return card
+    return Polygon(piece.outline).difference(unary_union(holes))
 
 
 def _strings(kit: Kit, piece: Piece) -> list[str]:

@@ -101,7 +101,7 @@ def test_sizes_are_the_texts_of_the_figures(name: str) -> None:
         if f"{key}.finished" in texts and not cut and row["what"].endswith("triangle"):
             assert row["cut size"].endswith(texts[f"{key}.finished"])
         if f"{key}.from" in texts:
-            assert texts[f"{key}.from"].split(";")[0] in row["cut from"]
+            assert texts[f"{key}.from"].split(";")[0] in row["cut from, or when"]
         assert (row["cut size"] != "") is (row["fabric"] != "paper")
 
 
@@ -115,7 +115,7 @@ def test_windrose_by_hand() -> None:
         "48",
     )
     assert halves["cut size"] == "finished short edges 3 in (76.2 mm)"
-    assert halves["cut from"] == "from 24 squares of 3 7/8 in, cut once on the diagonal"
+    assert halves["cut from, or when"] == "from 24 squares of 3 7/8 in, cut once on the diagonal"
     assert rows["BACKING"]["cut size"] == "50 3/4 in (1289.1 mm) x 40 1/2 in (1028.7 mm)"
 
 

@@ -44,6 +44,7 @@ def page(title: str = "") -> IndexDocument:
 
 def _filed(made: tuple[Output, ...]) -> list[Filed]:
     suffix = {"pdf": "pdf", "csv": "csv", "svg": "svg", "dxf": "dxf", "json": "json"}
+    suffix |= {"html": "html", "page": "html"}
     return [
         Filed(output=o, path=f"{o.folder}/{o.name}.{suffix[form]}", size=123_456)
         for o in made
@@ -169,3 +170,38 @@ def test_a_damaged_page_is_found_out(good: str, bad: str, told: str) -> None:
     assert good in text
     found = check(page(), text.replace(good, bad).encode())
     assert any(line.startswith(told) for line in found), found
+
+
+@pytest.mark.parametrize("name", ["tidepool", "harbor"])
+def test_no_two_cards_have_one_title(name: str) -> None:
+    """A mirrored twin says so, and drawings of one fabric are numbered."""
+    path = TIDEPOOL.with_name(f"{name}.toml")
+    made = build(load(path))
+    wishes = Wishes(proof=prove(made), beside=path.parent)
+    found = outputs(made, ("cloth", "cad", "cutter", "projector"), wishes)
+    content = index_document(made, prove(made), list(_filed(found)), ()).content
+    titles = [card.title for group in content.groups for card in group.cards]
+    assert sorted(set(titles)) == sorted(titles)
+    assert {"BACKING", "BACKING, mirrored", "TOP", "TOP, mirrored"} <= set(titles)
+    dusk = [title for title in titles if title.startswith("cutting plan, Dusk")]
+    numbered = [f"cutting plan, Dusk blue flannel, {count}" for count in (1, 2, 3)]
+    assert dusk == (numbered if name == "harbor" else [])
+
+
+def test_titles_that_names_do_not_number_get_the_whole_name() -> None:
+    """Two outputs of one title and no number are told apart all the same."""
+    one, other = (replace(_filed(_cad())[0], output=each) for each in _two(_cad()[0]))
+    content = index_document(kit(), prove(kit()), [one, other], ()).content
+    assert [card.title for card in content.groups[0].cards] == [
+        "all pieces (cad-pieces)",
+        "all pieces (cad-again)",
+    ]
+
+
+@cache
+def _cad() -> tuple[Output, ...]:
+    return outputs(kit(), ("cad",), Wishes(proof=prove(kit()), beside=TIDEPOOL.parent))
+
+
+def _two(output: Output) -> tuple[Output, Output]:
+    return output, replace(output, name="cad-again")

@@ -260,7 +260,8 @@ def test_what_a_page_cannot_hold_is_one_line() -> None:
         (
             sheet(Text(string="木", at=(1.0, 1.0), height=5.0)),
             "`text on sheet`: PDF pages have no letters for 木. "
-            "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF: booklet, labels, pages",
+            "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF: "
+            "booklet, labels, pages",
         ),
         (
             sheet(Text(string="a\x07", at=(1.0, 1.0), height=5.0)),

@@ -120,7 +120,8 @@ def test_a_text_that_cannot_be_set_is_one_line() -> None:
         require_letters({"fine": "abc", "title": "木の\u202e"})
     assert str(caught.value) == (
         "`title`: PDF pages have no letters for 木 の U+202E. "
-        "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF: booklet, labels, pages"
+        "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF: "
+        "booklet, labels, pages"
     )
     with pytest.raises(DrawingError) as many:
         require_letters({"title": "".join(map(chr, range(0x4E00, 0x4E0A)))})

@@ -20,10 +20,10 @@ from cutpaths.cloth.packing.items import Item, Placement
 from cutpaths.cloth.searched_strips import Search
 from cutpaths.cloth.stock import stock_of
 from cutpaths.errors import Finding, InputError
-from cutpaths.figures.model import as_fraction
 from cutpaths.geometry.assembly import Face, Piece
 from cutpaths.geometry.patch_shapes import PatchKind
 from cutpaths.geometry.polygons import box
+from cutpaths.lengths import as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric
 from cutpaths.project.stock import Run, Stock

@@ -12,8 +12,7 @@ from cutpaths.cloth.needs import needs_of
 from cutpaths.cloth.searched_strips import Search
 from cutpaths.cloth.sheets_of import room
 from cutpaths.cloth.stock import stock_of
-from cutpaths.figures.model import as_fraction
-from cutpaths.lengths import exact_text, in_unit
+from cutpaths.lengths import as_fraction, exact_text, in_unit
 from cutpaths.pieces import Kit
 from cutpaths.pieces.panels import clear_of, even_places, joined, wide_places
 from cutpaths.project.model import Fabric

@@ -11,12 +11,11 @@ from fractions import Fraction
 
 from cutpaths.cloth.packing.items import Item
 from cutpaths.cloth.stock import run_of, stock_of
-from cutpaths.figures.model import as_fraction
 from cutpaths.figures.sizes import filling_size, sizes
 from cutpaths.geometry.assembly import Face, Piece, PieceKind
 from cutpaths.geometry.layouts.triangles import Blanks, blanks_of, rounded_up
 from cutpaths.geometry.patch_shapes import PatchKind
-from cutpaths.lengths import Ruler
+from cutpaths.lengths import Ruler, as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Fabric
 from cutpaths.project.sizes import raw_top

@@ -14,7 +14,6 @@ from cutpaths.figures.model import (
     Figure,
     Figures,
     Group,
-    as_fraction,
     count,
     length,
     size,
@@ -28,7 +27,7 @@ from cutpaths.figures.thread import thread
 from cutpaths.geometry.marks import Mark, MarkKind, corner_name, letter, select
 from cutpaths.geometry.polygons import Ring, box, distance, edges, middle
 from cutpaths.later import Later
-from cutpaths.lengths import Ruler
+from cutpaths.lengths import Ruler, as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
 

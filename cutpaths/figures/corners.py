@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TypeVar
 
-from cutpaths.figures.model import Figure, Group, angle, area, as_fraction, length, words
+from cutpaths.figures.model import Figure, Group, angle, area, length, words
 from cutpaths.geometry.blanket import Corner, CornerType
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import distance, dot, edges, signed_area, sub, unit
-from cutpaths.lengths import Ruler
+from cutpaths.lengths import Ruler, as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.pieces.corners import CornerTemplate
 from cutpaths.shapes import Circle, Point

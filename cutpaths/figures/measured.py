@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from cutpaths.figures.model import Figure, angle, as_fraction, length, words
+from cutpaths.figures.model import Figure, angle, length, words
 from cutpaths.geometry.marks import corner_name, letter
 from cutpaths.geometry.polygons import corner_angle
 from cutpaths.geometry.quadrilateral import DIAGONALS, SIDES, Span, misfits
 from cutpaths.geometry.quadrilateral import length as span_length
-from cutpaths.lengths import Ruler
+from cutpaths.lengths import Ruler, as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.pieces.sewn import taped, to_ease, to_trim, true_shape
 from cutpaths.project.measured import Difference, Measured, Remedy

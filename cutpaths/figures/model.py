@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from cutpaths.lengths import INCH, Ruler, Unit, decimals
+from cutpaths.lengths import INCH, Ruler, Unit, as_fraction, decimals
 from cutpaths.values import Value
 
 
@@ -42,15 +42,6 @@ class Figures(Value, kw_only=True):
     digest: str
     groups: tuple[Group, ...]
     notes: tuple[str, ...]
-
-
-def as_fraction(mm: Fraction | float) -> Fraction:
-    """A length as a fraction; a computed one to the 1e-6 mm that drawings hold.
-
-    >>> as_fraction(25.400000000000002)
-    Fraction(127, 5)
-    """
-    return mm if isinstance(mm, Fraction) else Fraction(f"{mm:.6f}")
 
 
 def length(key: str, label: str, mm: Fraction | float, ruler: Ruler) -> Figure:

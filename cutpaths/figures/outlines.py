@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
-from cutpaths.figures.model import Figure, Group, as_fraction, length, words
+from cutpaths.figures.model import Figure, Group, length, words
 from cutpaths.figures.sizes import sizes
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.layouts.triangles import rounded_up
-from cutpaths.lengths import Ruler
+from cutpaths.lengths import Ruler, as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.shapes import Point
 

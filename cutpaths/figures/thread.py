@@ -8,10 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from cutpaths.figures.model import Figure, as_fraction, length
+from cutpaths.figures.model import Figure, length
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import distance, offset, perimeter
-from cutpaths.lengths import YARD, Unit
+from cutpaths.lengths import YARD, Unit, as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction
 

@@ -8,6 +8,7 @@ top's. Folded over, nothing is sewn: the centers lie on one another.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cached_property
 
 from cutpaths.geometry.assembly import Face, Piece
 from cutpaths.geometry.marks import Mark, MarkKind, corner_name, letter
@@ -55,7 +56,7 @@ def lay(piece: Piece, motion: Motion) -> Laid:
     return Laid(motion.ring(piece.outline), {key: tuple(found) for key, found in marks.items()})
 
 
-class Paper(Value, kw_only=True):
+class Paper(Value, kw_only=True, dict=True):  # room for what is worked out once
     """What lies on the paper.
 
     Attributes:
@@ -89,7 +90,7 @@ class Paper(Value, kw_only=True):
         project = self.kit.project
         return tuple(float(border + project.turn_of_cloth / 2) for border in project.borders)
 
-    @property
+    @cached_property
     def raw_edges(self) -> tuple[Line, ...]:
         """The top's raw edge on each side: that which its center mark reaches."""
         edge_of = edges(self.top.outline)

@@ -11,7 +11,7 @@ from typing import Any
 
 import shapely
 from numpy.typing import NDArray
-from shapely import LineString, MultiPolygon, Polygon
+from shapely import MultiPolygon, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from cutpaths.geometry.polygons import (
@@ -111,7 +111,7 @@ def ahead(point: Point, line: Line) -> float:
 
 def off_segment(point: Point, line: Line) -> float:
     """Distance of a point from a line between its ends."""
-    return float(LineString(line).distance(shapely.Point(point)))
+    return float(shapely.distance(shapely.linestrings(line), shapely.points(point)))
 
 
 def angle_between(u: Point, v: Point) -> float:

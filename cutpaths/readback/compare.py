@@ -10,6 +10,7 @@ import math
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from itertools import pairwise
+from operator import attrgetter
 
 from cutpaths.readback.found import Found, Kind, Point, Tile
 from cutpaths.values import Value
@@ -36,7 +37,14 @@ SHOWN = 20
 
 # Dimensions in a row share the extension line between them; nobody cuts or marks along it.
 _MAY_DOUBLE = "DIMENSION"
-_DOUBLE_DECIMALS = 5
+_DOUBLE_STEPS = 1e5  # in a mm; what rounds to the same step is the same
+# A float that large has no bits left for decimals: added, it rounds to whole steps. It does so for
+# what is no number too, and for a twentieth of the time of `round`.
+_TO_WHOLE = 1.5 * 2**52
+
+# What an item is called and says, each to be equal.
+_WORDS = ("key", "string", "anchor", "fill", "edge")
+_words = attrgetter(*_WORDS)
 
 
 def differences(
@@ -102,15 +110,15 @@ def _item(must: Found, has: Found, slack: Slack) -> Iterator[str]:
     if must.kind != has.kind:
         yield f"must come before the {has.kind} that is found here"
         return
-    for name in ("key", "string", "anchor", "fill", "edge"):
-        if getattr(must, name) != getattr(has, name):
-            yield f"{name} must be {getattr(must, name)!r}, found {getattr(has, name)!r}"
-    yield from _tile(must.tile, has.tile, slack)
+    if _words(must) != _words(has):
+        yield from _other_words(must, has)
+    if must.tile is not has.tile:
+        yield from _tile(must.tile, has.tile, slack)
     if must.closed != has.closed:
         yield "must be closed, found open" if must.closed else "must be open, found closed"
     if len(must.points) != len(has.points):
         yield f"must have {len(must.points)} points, found {len(has.points)}"
-    elif not all(_same_point(a, b, slack) for a, b in zip(must.points, has.points, strict=True)):
+    elif not _same_points(must.points, has.points, slack.coordinate):
         yield _misplaced(must, has, slack)
     if not abs(must.size - has.size) <= slack.coordinate:
         yield f"size must be {must.size:.6f} mm, found {has.size:.6f}"
@@ -118,9 +126,22 @@ def _item(must: Found, has: Found, slack: Slack) -> Iterator[str]:
         yield f"angle must be {must.angle:.6f} degrees, found {has.angle:.6f}"
 
 
+def _other_words(must: Found, has: Found) -> Iterator[str]:
+    for name, one, other in zip(_WORDS, _words(must), _words(has), strict=True):
+        if one != other:
+            yield f"{name} must be {one!r}, found {other!r}"
+
+
 def _same_point(a: Point, b: Point, slack: Slack) -> bool:
-    # A number that is not one fails every comparison.
-    return abs(a[0] - b[0]) <= slack.coordinate and abs(a[1] - b[1]) <= slack.coordinate
+    return _same_points((a,), (b,), slack.coordinate)
+
+
+def _same_points(must: tuple[Point, ...], has: tuple[Point, ...], slack: float) -> bool:
+    for (x, y), (u, v) in zip(must, has, strict=True):
+        # A number that is not one fails every comparison.
+        if not (abs(x - u) <= slack and abs(y - v) <= slack):
+            return False
+    return True
 
 
 def _tile(must: Tile | None, has: Tile | None, slack: Slack) -> Iterator[str]:
@@ -184,14 +205,15 @@ def _doubles(role: str, items: list[Found]) -> Iterator[str]:
 
 def _course(item: Found) -> tuple[object, ...]:
     """The same for all lines that cover the same way, wherever and whichever way they start."""
-    points = [(round(x, _DOUBLE_DECIMALS), round(y, _DOUBLE_DECIMALS)) for x, y in item.points]
+    steps, whole = _DOUBLE_STEPS, _TO_WHOLE
+    points = [(x * steps + whole, y * steps + whole) for x, y in item.points]
     if item.closed:
         start = points.index(min(points))
         forth = (*points[start:], *points[:start])
         back = (forth[0], *forth[:0:-1])
     else:
         forth, back = tuple(points), tuple(reversed(points))
-    return (item.kind, item.closed, round(item.size, _DOUBLE_DECIMALS), min(forth, back))
+    return (item.kind, item.closed, item.size * steps + whole, min(forth, back))
 
 
 def _numbers(point: Point) -> str:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from cutpaths.drawing import Document
 from cutpaths.lengths import Unit
@@ -138,23 +138,26 @@ class _View(Value, kw_only=True):
                     raise ReadError(f"an entity {name} is never written here")
 
     def point(self, p: Point) -> Point:
-        turn = math.radians(self.angle)
+        return self.points((p,))[0]
+
+    def points(self, points: Iterable[Point]) -> tuple[Point, ...]:
+        turn, scale, dx, dy = math.radians(self.angle), self.scale, self.dx, self.dy
         # Quarter turns are exact.
         cos, sin = (round(math.cos(turn), 15), round(math.sin(turn), 15))
-        x, y = p[0] * self.scale, p[1] * self.scale
-        return cos * x - sin * y + self.dx, sin * x + cos * y + self.dy
+        scaled = [(x * scale, y * scale) for x, y in points]
+        return tuple([(cos * x - sin * y + dx, sin * x + cos * y + dy) for x, y in scaled])
 
     def _found(
         self, entity: Entity, kind: Kind, *codes: int, size: float = 0.0, string: str = ""
     ) -> Found:
-        points = tuple(self.point(entity.point(code)) for code in codes)
+        points = self.points([entity.point(code) for code in codes])
         return Found(role=entity.text(8), kind=kind, points=points, size=size, string=string)
 
     def _line(self, entity: Entity) -> Found:
         xs, ys = entity.numbers(10), entity.numbers(20)
         if not len(xs) == len(ys) == entity.number(90):
             raise ReadError(f"a line of {entity.number(90):.0f} points has {len(xs)}")
-        points = tuple(map(self.point, zip(xs, ys, strict=True)))
+        points = self.points(zip(xs, ys, strict=True))
         closed = int(entity.number(70, 0.0)) & 1 == 1
         return Found(role=entity.text(8), kind=Kind.LINE, points=points, closed=closed)
 
@@ -200,7 +203,7 @@ class _View(Value, kw_only=True):
 def _require_flat(entity: Entity) -> None:
     """Refuses corners with a bulge, lines that are raised, and planes seen from another side."""
     raised = entity.number(38, 0.0) or entity.number(30, 0.0)
-    bulges = any(entity.numbers(42)) and entity.name == "LWPOLYLINE"
+    bulges = entity.name == "LWPOLYLINE" and any(entity.numbers(42))
     if raised or bulges or entity.number(230, 1.0) != 1.0:
         raise ReadError(f"the {entity.name} on {entity.text(8)} must be straight and flat")
 

@@ -5,7 +5,7 @@ Numbers are those of the file; no unit is known here. (DXF reference, "General D
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 
 from cutpaths.readback.found import Point, ReadError
 from cutpaths.values import Value
@@ -21,7 +21,8 @@ class Entity(Value):
 
     def text(self, code: int, default: str = "") -> str:
         """The first value with a group code."""
-        return next((value for found, value in self.tags if found == code), default)
+        written = self._first(code)
+        return default if written is None else written
 
     def number(self, code: int, default: float | None = None) -> float:
         """The first value with a group code, as a number.
@@ -29,7 +30,7 @@ class Entity(Value):
         Raises:
             ReadError: it is not there and has no default, or is no number.
         """
-        written = next((value for found, value in self.tags if found == code), None)
+        written = self._first(code)
         if written is None and default is not None:
             return default
         return self._float(code, written)
@@ -40,7 +41,7 @@ class Entity(Value):
         Raises:
             ReadError: one is no number.
         """
-        return tuple(self._float(code, value) for found, value in self.tags if found == code)
+        return tuple([self._float(code, value) for found, value in self.tags if found == code])
 
     def point(self, code: int) -> Point:
         """The point whose x has a group code.
@@ -49,6 +50,12 @@ class Entity(Value):
             ReadError: it is not there, or is no point.
         """
         return self.number(code), self.number(code + 10)
+
+    def _first(self, code: int) -> str | None:
+        for found, value in self.tags:
+            if found == code:
+                return value
+        return None
 
     def _float(self, code: int, written: str | None) -> float:
         try:
@@ -92,7 +99,9 @@ def structure(data: bytes) -> Structure:
 def _tags(data: bytes) -> list[Tag]:
     try:
         lines = data.decode("utf-8").replace("\r\n", "\n").split("\n")
-        tags = [(int(code), value) for code, value in zip(lines[::2], lines[1::2], strict=False)]
+        # A file has a few dozen group codes, each thousands of times.
+        codes = {written: int(written) for written in set(lines[: len(lines) // 2 * 2 : 2])}
+        tags = [(codes[code], value) for code, value in zip(lines[::2], lines[1::2], strict=False)]
     except ValueError as error:  # includes letters that are not UTF-8
         raise ReadError(f"not DXF: {error}") from error
     if len(lines) % 2 == 0 or tags[-1:] != [(0, "EOF")]:
@@ -102,8 +111,9 @@ def _tags(data: bytes) -> list[Tag]:
 
 def _sections(tags: list[Tag]) -> dict[str, tuple[Tag, ...]]:
     sections: dict[str, tuple[Tag, ...]] = {}
-    starts = [n for n, tag in enumerate(tags) if tag == (0, "SECTION")]
-    ends = [n for n, tag in enumerate(tags) if tag == (0, "ENDSEC")]
+    names = [(n, value) for n, (code, value) in enumerate(tags) if code == 0]
+    starts = [n for n, name in names if name == "SECTION"]
+    ends = [n for n, name in names if name == "ENDSEC"]
     if len(starts) != len(ends):
         raise ReadError("a section has no end")
     for start, end in zip(starts, ends, strict=True):
@@ -111,15 +121,12 @@ def _sections(tags: list[Tag]) -> dict[str, tuple[Tag, ...]]:
     return sections
 
 
-def _split(tags: Iterable[Tag], code: int) -> tuple[Entity, ...]:
+def _split(tags: Sequence[Tag], code: int) -> tuple[Entity, ...]:
     """Cuts tags before each one with a group code, whose value is the name of what follows."""
-    parts: list[tuple[str, list[Tag]]] = []
-    for tag in tags:
-        if tag[0] == code:
-            parts.append((tag[1], []))
-        elif parts:
-            parts[-1][1].append(tag)
-    return tuple(Entity(name, tuple(rest)) for name, rest in parts)
+    starts = [n for n, tag in enumerate(tags) if tag[0] == code]
+    ends = (*starts[1:], len(tags))
+    parts = zip(starts, ends, strict=True) if starts else ()
+    return tuple([Entity(tags[a][1], tuple(tags[a + 1 : b])) for a, b in parts])
 
 
 def _blocks(entities: tuple[Entity, ...]) -> dict[str, Block]:

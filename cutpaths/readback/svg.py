@@ -33,7 +33,9 @@ _MM = {
 _NUMBER = r"-?[0-9]+(?:\.[0-9]+)?"
 _NUMBERS = re.compile(_NUMBER)
 _LENGTH = re.compile(rf"({_NUMBER})([a-z]*)")
-_ROUTE = re.compile(rf"M {_NUMBER},{_NUMBER}(?: L {_NUMBER},{_NUMBER})+( Z)?")
+# Possessive: there is one way to read a route, and no going back over a long one.
+_STEP = "-?[0-9]++(?:\\.[0-9]++)?+,-?[0-9]++(?:\\.[0-9]++)?+"
+_ROUTE = re.compile(rf"M ({_STEP}(?: L {_STEP})++)( Z)?")
 _PAINT = "paint"
 _ATTRIBUTES = {
     "svg": {"baseProfile", "height", "version", "viewBox", "width"},
@@ -163,9 +165,9 @@ class _Page(Value):
         found = _ROUTE.fullmatch(route)
         if found is None:
             raise ReadError(f"a path must be M x,y L x,y ... Z, found {route[:60]!r}")
-        numbers = list(map(float, _NUMBERS.findall(route)))
-        points = tuple(map(self._point, numbers[0::2], numbers[1::2]))
-        closed = found[1] is not None
+        numbers = list(map(float, found[1].replace(" L ", ",").split(",")))
+        points = self._points(numbers[0::2], numbers[1::2])
+        closed = found[2] is not None
         return Found(
             role=role, kind=Kind.LINE, points=points, closed=closed, string=string, key=key
         )
@@ -173,12 +175,17 @@ class _Page(Value):
     def _circle(self, circle: ET.Element, role: str, key: str) -> Found:
         x, y, radius = (_number(circle, name) for name in ("cx", "cy", "r"))
         size = radius * self.size[0] / self.view[2]
-        points = (self._point(x, y),)
+        points = self._points([x], [y])
         return Found(role=role, kind=Kind.CIRCLE, points=points, size=size, key=key)
 
-    def _point(self, x: float, y: float) -> Point:
+    def _points(self, xs: list[float], ys: list[float]) -> tuple[Point, ...]:
         (width, height), (left, top, across, down) = self.size, self.view
-        return (x - left) * width / across, height - (y - top) * height / down
+        return tuple(
+            [
+                ((x - left) * width / across, height - (y - top) * height / down)
+                for x, y in zip(xs, ys, strict=True)
+            ]
+        )
 
 
 def _children(element: ET.Element, *tags: str) -> Iterator[ET.Element]:

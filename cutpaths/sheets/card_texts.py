@@ -13,6 +13,7 @@ from itertools import product
 from cutpaths.drawing import Item
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.polygons import (
+    SAME_PLACE_MM,
     Ring,
     along,
     between,
@@ -85,7 +86,7 @@ def _ends(outline: Ring, edge: Segment, words: str) -> Iterator[tuple[Text, ...]
         yield _along(edge, part, CLEAR + _high(height, lines) / 2 + deeper, lines, height)
     for height, beside, deeper in product(HEIGHTS, _long(outline), _DEEPER):
         from_start, from_end = (min(distance(p, end) for end in edge) for p in beside)
-        for part in _NEAR_PARTS:
+        for part in _NEAR_PARTS if min(from_start, from_end) < SAME_PLACE_MM else ():
             at = part if from_start < from_end else 1.0 - part
             yield _along(beside, at, CLEAR + _high(height, lines) / 2 + deeper, lines, height)
 
@@ -144,8 +145,6 @@ def _along(
     first = height * (_LEADING * (len(lines) - 1) - 1) / 2
     places: list[Point] = [(0.0, first - n * height * _LEADING) for n in range(len(lines))]
     return tuple(
-        Text(
-            string=line, at=frame.point(at), height=height, angle=degrees, anchor=Anchor.MIDDLE
-        )
+        Text(string=line, at=frame.point(at), height=height, angle=degrees, anchor=Anchor.MIDDLE)
         for line, at in zip(lines, places, strict=True)
     )

@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from cutpaths.drawing import Document, Item
-from cutpaths.figures.model import as_fraction
 from cutpaths.geometry.assembly import Piece
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.patch_shapes import PatchKind, PatchShape
 from cutpaths.geometry.polygons import Ring, box
-from cutpaths.lengths import Ruler
+from cutpaths.lengths import Ruler, as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.project.patchwork import Patchwork, Pressing
 from cutpaths.roles import Role

@@ -23,10 +23,18 @@ _CIRCLE_SIDES = 16
 Segment = tuple[Point, Point]
 
 
+class _TextBox(Value):
+    """The box of a text along its line, its sides, and the upright box round it."""
+
+    ring: Ring
+    sides: tuple[Segment, ...]
+    reach: tuple[float, float, float, float]
+
+
 class _Drawn(Value):
     """What is drawn: boxes of texts, lines, and extension lines of dimensions."""
 
-    texts: list[Ring] = field(default_factory=list)
+    texts: list[_TextBox] = field(default_factory=list)
     lines: list[Segment] = field(default_factory=list)
     extensions: list[Segment] = field(default_factory=list)
 
@@ -60,7 +68,7 @@ def text_box(text: Text, gap: float) -> Ring:
     turn = math.radians(text.angle)
     frame = Motion(math.cos(turn), math.sin(turn), *text.at)
     home = frame.inverse()
-    ink = [home.point(p) for path in text_paths(text) for p in path.points]
+    ink = home.points([p for path in text_paths(text) for p in path.points])
     left, bottom, right, top = box(ink)
     ring = (left, bottom), (right, bottom), (right, top), (left, top)
     grown = tuple((x + dx * gap, y + dy * gap) for (x, y), (dx, dy) in zip(ring, _OUT, strict=True))
@@ -113,21 +121,21 @@ def _clearest(choice: Sequence[Item], drawn: _Drawn) -> tuple[Item, _Drawn]:
 
 def _crossings(new: _Drawn, drawn: _Drawn) -> tuple[int, int]:
     """How often a text and something else meet: lines and texts, then extension lines."""
-    boxes = [edge for text in drawn.texts for edge in edges(text)]
-    own = [edge for text in new.texts for edge in edges(text)]
+    boxes = [side for text in drawn.texts for side in text.sides]
+    own = [side for text in new.texts for side in text.sides]
     lines = _meetings(new.texts, drawn.lines) + _meetings(drawn.texts, new.lines)
     texts = _meetings(new.texts, boxes) + _meetings(drawn.texts, own)
     extensions = _meetings(new.texts, drawn.extensions) + _meetings(drawn.texts, new.extensions)
     return lines + texts, extensions
 
 
-def _meetings(texts: Sequence[Ring], lines: Sequence[Segment]) -> int:
-    return sum(touches(text, line) for text in texts for line in _near(text, lines))
+def _meetings(texts: Sequence[_TextBox], lines: Sequence[Segment]) -> int:
+    return sum(touches(text.ring, line) for text in texts for line in _near(text, lines))
 
 
-def _near(ring: Ring, lines: Sequence[Segment]) -> Iterator[Segment]:
-    """The lines whose boxes meet that of a ring."""
-    left, bottom, right, top = box(ring)
+def _near(text: _TextBox, lines: Sequence[Segment]) -> Iterator[Segment]:
+    """The lines whose boxes meet that of a text."""
+    left, bottom, right, top = text.reach
     for line in lines:
         (x0, y0), (x1, y1) = line
         apart = (
@@ -160,6 +168,7 @@ def _drawn(item: Item) -> _Drawn:
 def _sort(drawn: _Drawn, parts: Iterable[Path | Circle | Text]) -> None:
     for part in parts:
         if isinstance(part, Text):
-            drawn.texts.append(text_box(part, TEXT_GAP))
+            ring = text_box(part, TEXT_GAP)
+            drawn.texts.append(_TextBox(ring, edges(ring), box(ring)))
         else:
             drawn.lines.extend(segments(part))

@@ -11,7 +11,6 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from cutpaths.drawing import Dimension
-from cutpaths.figures.model import as_fraction
 from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.geometry.polygons import (
@@ -28,7 +27,7 @@ from cutpaths.geometry.polygons import (
     unit,
 )
 from cutpaths.geometry.reach import reach_to_edge
-from cutpaths.lengths import Ruler
+from cutpaths.lengths import Ruler, as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.shapes import Circle, Point
 
@@ -69,20 +68,22 @@ def dimension(
     start: Point, end: Point, offset: float, ruler: Ruler, *, beyond: bool = False
 ) -> Dimension:
     """A dimension whose text is the distance as the ruler shows it."""
-    text = ruler.text(as_fraction(distance(start, end)))
+    text = _text(start, end, ruler)
     return Dimension(start=start, end=end, offset=offset, text=text, height=HEIGHT, beyond=beyond)
+
+
+def _text(start: Point, end: Point, ruler: Ruler) -> str:
+    return ruler.text(as_fraction(distance(start, end)))
 
 
 def _places(start: Point, end: Point, offsets: Iterable[float], ruler: Ruler) -> Places:
     """At each offset with the text over the line, then beyond its end, then before its start."""
+    text = _text(start, end, ruler)
     return tuple(
-        place
+        Dimension(start=a, end=b, offset=off, text=text, height=HEIGHT, beyond=beyond)
         for offset in offsets
         for beyond in (False, True)
-        for place in (
-            dimension(start, end, offset, ruler, beyond=beyond),
-            dimension(end, start, -offset, ruler, beyond=beyond),
-        )
+        for a, b, off in ((start, end, offset), (end, start, -offset))
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from cutpaths.drawing import About, Document, Drawing, Item, Pen, expand, move
+from cutpaths.drawing import About, Document, Drawing, Item, Pen, flatten, move, text_paths
 from cutpaths.lengths import INCH_MM
 from cutpaths.pieces import Kit
 from cutpaths.projector.needs import Wanted
@@ -104,7 +104,7 @@ def fit(name: str, items: Iterable[Item], says: About, pen: Pen, margin: float =
 
 def extent(items: Sequence[Item]) -> tuple[float, float, float, float]:
     """Left, bottom, right and top of the geometry of some items; strokes have no width here."""
-    points = [p for item in items for part in expand(item) for p in _reach(part)]
+    points = [p for item in items for part in flatten(item) for p in _reach(part)]
     xs, ys = [x for x, _ in points], [y for _, y in points]
     return min(xs), min(ys), max(xs), max(ys)
 
@@ -115,8 +115,10 @@ def _reach(item: Item) -> tuple[Point, ...]:
             return points
         case Circle((x, y), r):
             return (x - r, y - r), (x + r, y + r)
+        case Text() as text:
+            return tuple([p for path in text_paths(text) for p in path.points])
         case shape:
-            raise TypeError(f"an expanded item is a path or a circle, got {shape!r}")
+            raise TypeError(f"a flat item is a path, a circle or a text, got {shape!r}")
 
 
 def label(key: str, string: str, at: Point, height: float, anchor: Anchor = Anchor.START) -> Item:

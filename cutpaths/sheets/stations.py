@@ -17,7 +17,7 @@ from cutpaths.projector.frames import Placement, Plan
 from cutpaths.projector.lining_up import Hold
 from cutpaths.projector.needs import Box, Wanted, needs_of
 from cutpaths.roles import Role
-from cutpaths.shapes import Motion, Path, Point, shift
+from cutpaths.shapes import Motion, Path, shift
 from cutpaths.sheets.light import CUT_LINE, Ray, rays
 from cutpaths.values import Value
 
@@ -52,7 +52,7 @@ def planned(plan: Plan, wanted: Wanted, ruler: Ruler) -> tuple[Station, ...]:
     center = room.width / 2, room.height / 2
     table = shift(*center).then(room.motion)
     count = len(plan.placements)
-    light = rays(plan.piece, wanted)
+    light = _reaches(plan.piece, wanted)
     found = []
     for number, (placement, words) in enumerate(
         zip(plan.placements, words_of(plan, ruler), strict=True), 1
@@ -79,7 +79,7 @@ def unplanned(piece: Piece, wanted: Wanted) -> tuple[Station, ...]:
 
 
 def _alone(piece: Piece, wanted: Wanted) -> Iterator[Station]:
-    light, foot = rays(piece, wanted), foot_said(piece, Motion())
+    light, foot = _reaches(piece, wanted), foot_said(piece, Motion())
     for need in needs_of(piece, Wanted.CORNERS, 0.0):
         left, bottom, right, top = need.box
         heart = middle((left, bottom), (right, top))
@@ -96,17 +96,22 @@ def _alone(piece: Piece, wanted: Wanted) -> Iterator[Station]:
         )
 
 
-def _steps(light: tuple[Ray, ...], window: Box) -> tuple[str, ...]:
+def _reaches(piece: Piece, wanted: Wanted) -> tuple[tuple[str, Box], ...]:
+    """The step of each ray of a piece, and the box round it."""
+    return tuple([(ray.step, box(ray.path.points)) for ray in rays(piece, wanted)])
+
+
+def _steps(light: tuple[tuple[str, Box], ...], window: Box) -> tuple[str, ...]:
     """The steps that have something in a window, the cut line first."""
     seen = dict.fromkeys([CUT_LINE])
-    for ray in light:
-        if _touches(ray.path.points, window):
-            seen.setdefault(ray.step)
+    for step, reach in light:
+        if _touches(reach, window):
+            seen.setdefault(step)
     return tuple(seen)
 
 
-def _touches(points: tuple[Point, ...], window: Box) -> bool:
-    left, bottom, right, top = box(points)
+def _touches(reach: Box, window: Box) -> bool:
+    left, bottom, right, top = reach
     apart = left > window[2] or right < window[0] or bottom > window[3] or top < window[1]
     return not apart and (
         holds(window, (left, bottom, right, top)) or max(right - left, top - bottom) > PIN_REACH

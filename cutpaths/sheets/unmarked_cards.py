@@ -5,9 +5,9 @@ Cards of several corners look alike once they are cut. Their edges tell them apa
 
 from __future__ import annotations
 
-from cutpaths.figures.model import as_fraction
 from cutpaths.geometry.assembly import PieceKind
 from cutpaths.geometry.polygons import distance, edges
+from cutpaths.lengths import as_fraction
 from cutpaths.machine.bed import Bed
 from cutpaths.pieces import CornerTemplate, Kit
 from cutpaths.roles import Role

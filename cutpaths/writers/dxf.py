@@ -13,7 +13,7 @@ from __future__ import annotations
 
 import math
 import re
-from typing import TYPE_CHECKING, assert_never
+from typing import assert_never
 
 from cutpaths.drawing import (
     Dimension,
@@ -32,6 +32,8 @@ from cutpaths.roles import Role
 from cutpaths.shapes import Anchor, Circle, Motion, Path, Point, Text
 from cutpaths.strokes import text_width
 from cutpaths.values import Value, field
+from cutpaths.writers.dxf_library import BaseLayout, DxfDocument
+from cutpaths.writers.dxf_lines import add_line
 from cutpaths.writers.dxf_setup import (
     FileUnit,
     dimension_values,
@@ -42,10 +44,6 @@ from cutpaths.writers.dxf_setup import (
     to_bytes,
 )
 from cutpaths.writers.writable import lines_alone
-
-if TYPE_CHECKING:
-    from ezdxf.document import Drawing as DxfDocument
-    from ezdxf.layouts.base import BaseLayout
 
 _BLOCK_NAME = re.compile(r"[A-Z0-9_-]{1,31}")
 _MIRROR = Motion(mirrored=True)
@@ -97,7 +95,7 @@ class _Ink(Value):
     def add(self, layout: BaseLayout, item: Item) -> None:
         match item.shape:
             case Path() as path:
-                self._add_path(layout, path, {"layer": item.role.value})
+                self._add_path(layout, item.role, path)
             case Circle(center, radius):
                 attribs = {"layer": item.role.value}
                 center, radius = self.file.point(center), self.file.length(radius)
@@ -111,16 +109,14 @@ class _Ink(Value):
             case _:
                 assert_never(item.shape)
 
-    def _add_path(self, layout: BaseLayout, path: Path, attribs: dict[str, str]) -> None:
-        length = self.file.length
-        points = [(length(x), length(y)) for x, y in path.points]
-        layout.add_lwpolyline(points, close=path.closed, dxfattribs=attribs)
+    def _add_path(self, layout: BaseLayout, role: Role, path: Path, *, solid: bool = False) -> None:
+        points = self.file.points(path.points)
+        add_line(layout, role.value, points, closed=path.closed, solid=solid)
 
     def _add_text(self, layout: BaseLayout, role: Role, text: Text) -> None:
         if self.pen.text_as_strokes:
-            solid = {"layer": role.value, "linetype": "Continuous"}  # dashed letters are unreadable
             for path in text_paths(text):
-                self._add_path(layout, path, solid)
+                self._add_path(layout, role, path, solid=True)  # dashed letters are unreadable
             return
         at = self.file.point(text.at)
         attribs = {

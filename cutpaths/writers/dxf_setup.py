@@ -1,4 +1,4 @@
-"""An empty DXF 2010 document with its header and tables; the only runtime import of ezdxf.
+"""An empty DXF 2010 document with its header and tables.
 
 Header values as in the DXF reference: `$INSUNITS` 1 inch, 4 mm; `$MEASUREMENT` 0 imperial,
 1 metric; `$ACADVER` AC1024. Lengths in mm are turned into file units here alone: inches with ten
@@ -8,7 +8,7 @@ decimals for a project in inches, else mm (a project in cm is written in mm).
 from __future__ import annotations
 
 import io
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 
 from cutpaths.drawing import About, Drawing, Pen, flatten
@@ -16,16 +16,16 @@ from cutpaths.lengths import INCH_MM, Unit
 from cutpaths.roles import STYLES, Role
 from cutpaths.shapes import Point
 from cutpaths.values import Value
-from cutpaths.writers.no_settings import no_settings
-
-with no_settings():
-    from ezdxf._options import options  # documented as `ezdxf.options`, which has no type
-    from ezdxf.colors import rgb2int
-    from ezdxf.document import Drawing as DxfDocument
-    from ezdxf.enums import InsertUnits
-    from ezdxf.filemanagement import new
-    from ezdxf.layouts.base import BaseLayout
-    from ezdxf.lldxf.const import VALID_DXF_LINEWEIGHTS
+from cutpaths.writers.dxf_kept import keep_alike
+from cutpaths.writers.dxf_library import (
+    VALID_DXF_LINEWEIGHTS,
+    BaseLayout,
+    DxfDocument,
+    InsertUnits,
+    new,
+    options,
+    rgb2int,
+)
 
 DECIMALS = 10
 
@@ -62,6 +62,11 @@ class FileUnit(Value):
         # Adding 0.0 turns -0.0 into 0.0.
         return round(mm / self.mm, DECIMALS) + 0.0
 
+    def points(self, points: Iterable[Point]) -> list[Point]:
+        """Points, in this unit."""
+        mm = self.mm
+        return [(round(x / mm, DECIMALS) + 0.0, round(y / mm, DECIMALS) + 0.0) for x, y in points]
+
     def point(self, p: Point) -> Point:
         """A point, in this unit."""
         return self.length(p[0]), self.length(p[1])
@@ -90,6 +95,7 @@ def new_document(drawing: Drawing) -> DxfDocument:
     """A document with header, layers and line types for a drawing, and nothing drawn yet."""
     unit = file_unit(drawing.about.unit)
     doc = new("R2010", setup=False, units=unit.insunits)
+    keep_alike(doc)
     # These come from a set otherwise, in an order that changes from run to run.
     doc.classes.add_class("ACDBPLACEHOLDER")
     doc.classes.add_class("LAYOUT")
@@ -119,11 +125,9 @@ def set_units(layout: BaseLayout, doc: DxfDocument) -> None:
 
 def to_bytes(doc: DxfDocument) -> bytes:
     """The file; UTF-8, as DXF has it since 2007."""
-    data = io.BytesIO()
-    with io.TextIOWrapper(data, encoding="utf-8", newline="\n") as stream:
-        doc.write(stream)
-        stream.flush()
-        return data.getvalue()
+    stream = io.StringIO()
+    doc.write(stream)
+    return stream.getvalue().encode()
 
 
 def _set_view(doc: DxfDocument, size: Point) -> None:

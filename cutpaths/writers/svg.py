@@ -62,7 +62,8 @@ def render(document: Document) -> bytes:
             piece = group.add(canvas.g(id=f"{name}-{key}"))
             for item in items:
                 piece.add(ink.element(item))
-    text: str = canvas.tostring()
+    # As svgwrite's own `tostring`, but for its detour by bytes, which flushes at every tag.
+    text = ET.tostring(canvas.get_xml(), encoding="unicode")
     return f"{_DECLARATION}{text}\n".encode()
 
 
@@ -126,10 +127,13 @@ class _Unit(Value):
         """A length or coordinate in this unit."""
         return self._unsigned(self.form % (mm / self.mm))
 
-    def pairs(self, points: Iterable[Point]) -> str:
-        """Points in this unit, all at once: this is where a large file spends its time."""
+    def pairs(self, points: Iterable[Point], height: float) -> str:
+        """Points of a sheet of a height, in this unit and with y down, all at once.
+
+        This is where a large file spends its time.
+        """
         pair, mm = f"{self.form},{self.form}", self.mm
-        return self._unsigned(" L ".join([pair % (x / mm, y / mm) for x, y in points]))
+        return self._unsigned(" L ".join([pair % (x / mm, (height - y) / mm) for x, y in points]))
 
     def _unsigned(self, text: str) -> str:
         """Without the sign of numbers whose decimals are all nought."""
@@ -139,6 +143,22 @@ class _Unit(Value):
 
 _MM = _Unit("mm", 1.0, "%.6f")
 _INCH = _Unit("in", INCH_MM, "%.8f")
+
+
+class _Route:
+    """A path with a route and nothing else, which is most of a file.
+
+    It stands in svgwrite's tree like an element of its own, and costs a third.
+    """
+
+    elementname = "path"
+
+    def __init__(self, route: str) -> None:
+        self._route = route
+
+    def get_xml(self) -> ET.Element:
+        """The element, as svgwrite asks for it."""
+        return ET.Element("path", {"d": self._route})
 
 
 class _Ink(Value):
@@ -151,7 +171,7 @@ class _Ink(Value):
     def element(self, item: Item) -> _Element:
         match item.shape:
             case Path(points, closed):
-                return self.canvas.path(d=self.route(points, closed))
+                return _Route(self.route(points, closed))
             case Circle((x, y), radius):
                 number = self.unit.number
                 center = number(x), number(self.height - y)
@@ -163,13 +183,11 @@ class _Ink(Value):
 
     def route(self, points: tuple[Point, ...], closed: bool) -> str:
         """The way of a path from point to point, in user units."""
-        height = self.height
-        route = self.unit.pairs((x, height - y) for x, y in points)
-        return f"M {route}{' Z' if closed else ''}"
+        return f"M {self.unit.pairs(points, self.height)}{' Z' if closed else ''}"
 
     def _lettering(self, text: Text) -> _Element:
         group = self.canvas.g(stroke_dasharray="none")  # dashed letters are unreadable
         group.set_desc(title=text.string)
         for path in text_paths(text):
-            group.add(self.canvas.path(d=self.route(path.points, path.closed)))
+            group.add(_Route(self.route(path.points, path.closed)))
         return group

@@ -94,8 +94,8 @@ def require_letters(named: Mapping[str, str]) -> None:
             letters = " ".join(map(_shown, missing[:_SHOWN])) + more
             raise DrawingError(
                 f"`{name}`: PDF pages have no letters for {letters}. "
-                "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF: "
-                "booklet, labels, pages"
+                "Write it in Latin, Greek or Cyrillic letters, or leave out the uses that have PDF:"
+                " booklet, labels, pages"
             )
 
 

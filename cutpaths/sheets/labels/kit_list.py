@@ -24,7 +24,7 @@ BOX = 3.6
 PAD = 1.6
 HEADS = ("", "No.", "Piece", "What it is", "Fabric", "Count", "Cut size")
 # Widths of the columns as parts of the whole.
-SHARES = (0.04, 0.05, 0.24, 0.165, 0.17, 0.07, 0.265)
+SHARES = (0.035, 0.045, 0.235, 0.155, 0.155, 0.07, 0.305)
 GAP = 2.5
 PEN = Pen(text_as_strokes=False)
 CAUTION = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 
 from cutpaths.drawing import Item
@@ -15,6 +16,7 @@ Lines = Callable[[str, float, float], tuple[str, ...]]  # of a text, in a height
 LEADING = 1.6
 KEY = "sheet"
 _MORE = "..."
+_BETWEEN = re.compile(r"(?<= x) | (?=hole to hole)")
 
 
 def text(string: str, at: Point, height: float, anchor: Anchor = Anchor.START) -> Item:
@@ -60,13 +62,14 @@ def fitted(
 def size_lines(string: str, height: float, width: float) -> tuple[str, ...]:
     """A size in one line, else parted between its two lengths, else where it must be.
 
+    A card has the way between its holes for the second.
+
     >>> size_lines("9 1/2 in x 1 3/4 in", 10, 90)
     ('9 1/2 in x', '1 3/4 in')
     """
     parts: tuple[str, ...] = (string,)
     if text_width(string, height) > width:
-        first, by, second = string.partition(" x ")
-        parts = (first + by.rstrip(), second)
+        parts = tuple(_BETWEEN.split(string, maxsplit=1))
     return tuple(line for part in parts for line in wrapped(part, height, width))
 
 

@@ -19,7 +19,7 @@ COLUMNS = (
     "fabric",
     "count",
     "cut size",
-    "cut from",
+    "cut from, or when",
     "project",
     "variant",
     "batch",

@@ -48,9 +48,7 @@ def patch_blocks(kit: Kit) -> tuple[Block, ...]:
 
 def _common_words(kit: Kit, piece: Piece) -> tuple[str, ...]:
     """What is said of a patch whatever its fabric: face, allowances, what is sewn first."""
-    return tuple(
-        line for line in label_lines(kit, piece)[1:] if line not in _own_words(kit, piece)
-    )
+    return tuple(line for line in label_lines(kit, piece)[1:] if line not in _own_words(kit, piece))
 
 
 def _own_words(kit: Kit, piece: Piece) -> tuple[str, str]:
@@ -152,4 +150,3 @@ def _down(key: str, lines: tuple[str, ...], corner: Point) -> tuple[Item, ...]:
         )
         for n, line in enumerate(lines)
     )
-

@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from cutpaths.drawing import Document, Drawing
-from cutpaths.figures.model import as_fraction
 from cutpaths.geometry.assembly import Piece, PieceKind
 from cutpaths.geometry.marks import letter
 from cutpaths.geometry.polygons import Ring, box
+from cutpaths.lengths import as_fraction
 from cutpaths.pieces import Kit
 from cutpaths.shapes import Text
 from cutpaths.sheets.cad import label_lines

@@ -100,6 +100,17 @@ def read_length(written: str | int, unit: Unit) -> Fraction:
     return number * (_UNITS[name.lower()] if name else unit.mm)
 
 
+def unit_of(written: object, usual: Unit) -> Unit:
+    """The unit that a length is written with; `usual` where it has none, or one of no ruler.
+
+    >>> unit_of("57 mm", Unit.INCH), unit_of('4 1/2"', Unit.CENTIMETRE), unit_of(4, Unit.INCH)
+    (<Unit.MILLIMETRE: 'mm'>, <Unit.INCH: 'in'>, <Unit.INCH: 'in'>)
+    """
+    found = re.search(r'[A-Za-z"″]+$', str(written).strip(), re.ASCII)
+    size = _UNITS.get(found[0].translate(_TYPED).lower()) if found else None
+    return next((unit for unit in Unit if unit.mm == size), usual)
+
+
 def abs_is_short(written: str | int) -> bool:
     """Whether the value is short enough to be a length at all (printing a huge int is slow)."""
     if isinstance(written, str):

@@ -6,11 +6,15 @@ import re
 
 # Texts in quotes, then a comment: what stands in them is no slip.
 _QUIET = re.compile(r"\"(?:[^\"\\]|\\.)*\"|'[^']*'|#.*")
+_GAP = r"[ \t]"
+_NUMBER = r"(?<![\w.])[0-9]{1,9}"
 _FRACTION = re.compile(
-    r"(?<![\w.])(?:[0-9]+(?:\s+|\s*-\s*))?[0-9]+\s*[/⁄]\s*[0-9]+|[0-9]*\s*[½⅓⅔¼¾⅛⅜⅝⅞]"
+    rf"(?:{_NUMBER}(?:{_GAP}+|{_GAP}*-{_GAP}*)(?=[0-9]))?(?<![\w.])[0-9]{{1,9}}{_GAP}*[/⁄]{_GAP}*[0-9]{{1,9}}"
+    rf"|(?:{_NUMBER}{_GAP}*)?[½⅓⅔¼¾⅛⅜⅝⅞]"
 )
-_COMMA = re.compile(r"=\s*(?P<whole>[0-9]+),(?P<part>[0-9]+)\s*$")
-_UNIT = re.compile(r"(?<![\w.])[0-9]+(?:\.[0-9]+)?\s*(?:mm|cm|m|inches|inch|in|yards|yard|yd)\b")
+_COMMA = re.compile(rf"={_GAP}*(?P<whole>[0-9]{{1,9}}),(?P<part>[0-9]{{1,9}}){_GAP}*$")
+_WORD = r"(?:mm|cm|m|inches|inch|in|yards|yard|yd)\b"
+_UNIT = re.compile(rf"{_NUMBER}(?:\.[0-9]{{1,9}})?{_GAP}*{_WORD}")
 
 
 def slip_hint(line: str) -> str:
@@ -26,7 +30,7 @@ def slip_hint(line: str) -> str:
         return ""  # a quote is not closed: that is the slip
     bare = bare.rstrip().rstrip('"')
     if found := _FRACTION.search(bare):
-        unit = re.match(r"\s*(?:mm|cm|m|inches|inch|in|yards|yard|yd)\b", bare[found.end() :])
+        unit = re.match(rf"{_GAP}*{_WORD}", bare[found.end() :])
         return f'Put fractions in quotes: "{found[0]}{unit[0] if unit else ""}"'
     if found := _COMMA.search(bare):
         return f"Write {found['whole']}.{found['part']}"

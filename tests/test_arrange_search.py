@@ -206,7 +206,8 @@ def test_missing_solver_says_what_to_install(monkeypatch: pytest.MonkeyPatch) ->
     found = arranged(rules_of(9, 9, (22, 20, 20, 19)), seconds=BRIEF)
     assert found.outcome is Outcome.OPEN
     assert found.reason == (
-        "the solver that can tell is not installed: run .venv/bin/pip install '.[arrange]' in the folder of cutpaths"
+        "the solver that can tell is not installed: run .venv/bin/pip install '.[arrange]' in the "
+        "folder of cutpaths"
     )
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
+import pypdfium2
 import pytest
 from booklets import PLAIN, Made, document, of_fixture, of_text, text_of
 from PIL import Image
@@ -22,10 +23,17 @@ from cutpaths.pieces import build
 from cutpaths.project import load, read
 from cutpaths.readback.booklet import pictures_of
 from cutpaths.sheets.booklet.blocks import (
+    Beside,
     Block,
+    Bullets,
     Caution,
+    Columns,
     Key,
+    Numbered,
+    Paragraph,
     Picture,
+    Pointer,
+    Section,
     Table,
     Task,
     Terms,
@@ -52,8 +60,8 @@ CHAPTERS = (
     "Mitering the corners",
     "Finishing",
     "Washing and care",
-    "All sizes",
     "Words",
+    "All sizes",
     "To colour",
 )
 # A length as it is printed, and the same with the other system beside it.
@@ -70,6 +78,10 @@ def _blocks(made: Made, title: str) -> Iterator[Block]:
         block = waiting.pop(0)
         if isinstance(block, Together):
             waiting[:0] = block.blocks
+        elif isinstance(block, Columns):
+            waiting[:0] = (*block.left, *block.right)
+        elif isinstance(block, Beside):
+            waiting[:0] = (block.picture, *block.blocks)
         else:
             yield block
 
@@ -130,7 +142,144 @@ def test_every_figure_is_told() -> None:
     made = of_fixture("tidepool")
     rows = [r for b in _blocks(made, "All sizes") if isinstance(b, Table) for r in b.rows]
     figures = [(f.label, f.text) for g in figures_of(made.kit).groups for f in g.figures]
-    assert rows == figures
+    assert sorted(rows) == sorted(figures)
+
+
+def _said(made: Made, title: str) -> str:
+    """What a chapter says in its sentences, lists and tables."""
+    found: list[str] = []
+    for block in _blocks(made, title):
+        match block:
+            case Bullets(items) | Numbered(items):
+                found += items
+            case Table(rows=rows):
+                found += [cell for row in rows for cell in row]
+            case Paragraph(text) | Section(text) | Pointer(text=text):
+                found.append(text)
+    return " ".join(found)
+
+
+def _pages(made: Made) -> list[str]:
+    """The text of each page, as another reader finds it."""
+    pdf = pypdfium2.PdfDocument(made.data)
+    return [" ".join(page.get_textpage().get_text_range().split()) for page in pdf]
+
+
+@pytest.mark.parametrize("name", ["tidepool", "harbor"])
+def test_a_pieced_top_is_measured_before_its_backing_is_cut(name: str) -> None:
+    """The cutting leaves the backing's length whole; its steps follow the measuring."""
+    made = of_fixture(name)
+    keys = ("BACKING (", "PANEL-1 (")
+    cutting = [b for b in _blocks(made, "Cutting") if isinstance(b, Numbered)]
+    assert not any(key in step for block in cutting for step in block.items for key in keys)
+    told = [
+        step for b in _blocks(made, "Sewing the top") if isinstance(b, Numbered) for step in b.items
+    ]
+    every = [s for plan in made.plans for s in steps(plan, made.kit.project.ruler)]
+    waiting = [step for step in every if any(key in step for key in keys)]
+    assert waiting
+    assert [step for step in told if any(key in step for key in keys)] == waiting
+    sizes = {f.key: f.text for g in figures_of(made.kit).groups for f in g.figures}
+    by_design = f"By the design it is {sizes['top.width']} across and {sizes['top.height']} down"
+    assert any(by_design in step for step in told)
+
+
+def test_pages_that_are_pointed_to_are_the_right_ones() -> None:
+    """Each pointer names the page on which its section stands, by pdfium's pages."""
+    made = of_fixture("tidepool")
+    pointers = [
+        block
+        for chapter in made.content.chapters
+        for block in _blocks(made, chapter.title)
+        if isinstance(block, Pointer)
+    ]
+    assert len(pointers) == 2
+    pages = _pages(made)
+    text = " ".join(pages)
+    for pointer in pointers:
+        found = re.search(re.escape(pointer.text) + r" \(page (\d+)\)\.", text)
+        assert found is not None
+        assert pointer.to in pages[int(found[1]) - 1]
+
+
+def test_a_strip_with_patches_in_it_is_cut_but_for_the_backing() -> None:
+    """Of a strip that holds backing and patches the patches are cut, the backing waits."""
+    made = of_fixture("lighthouse")
+    cutting = [s for b in _blocks(made, "Cutting") if isinstance(b, Numbered) for s in b.items]
+    (strip,) = (step for step in cutting if "BACKING" in step)
+    assert strip.endswith("But leave whole what is for the BACKING (34 x 34 in).")
+    later = [s for b in _blocks(made, "Sewing the top") if isinstance(b, Numbered) for s in b.items]
+    assert "From what was left whole cut the BACKING (34 x 34 in)." in later
+
+
+def test_a_top_of_one_cloth_has_its_backing_cut_at_once() -> None:
+    """Nothing waits for a top that comes out as it is cut."""
+    made = of_fixture("beehive")
+    assert "BACKING (25 5/8 x 22 1/8 in)" in _said(made, "Cutting")
+    assert "Measure the top" not in text_of(made.data)
+
+
+def test_an_outline_can_be_drawn_from_the_booklet() -> None:
+    """A hexagon's rectangle, corners, sides and angles are told; by hand from the side of 9 in.
+
+    The backing of a regular hexagon of side a is 2 a wide and a sqrt 3 high, its side
+    9 in + (2 x 1 1/2 + 1/4) x 2 / sqrt 3.
+    """
+    made = of_fixture("beehive")
+    side = 9 + (2 * 1.5 + 0.25) * 2 / 3**0.5
+    values = {f.key: f for g in figures_of(made.kit).groups for f in g.figures}
+    assert float(values["side.backing"].value or 0) / 25.4 == pytest.approx(side, abs=1e-6)
+    assert values["outline.backing.width"].text == "25 5/8 in (650.9 mm)"
+    mm = f"({round(side * 25.4 / 2, 1):g} mm)"
+    assert mm == "(162 mm)"
+    assert values["outline.backing.fa"].text == f"~6 3/8 in {mm} across, 0 up"
+    said = _said(made, "Cutting")
+    assert "rectangle to cut it from: 25 5/8 in (650.9 mm) x 22 1/8 in (562 mm)" in said
+    for name in ("fa", "ab", "bc", "cd", "de", "ef"):
+        assert values[f"outline.backing.{name}"].text in said
+        assert values[f"outline.top.{name}"].text in said
+    assert values["side.backing"].text in said
+    assert "angle: 120°" in said
+
+
+def test_the_corner_template_is_laid_and_checked_by_words() -> None:
+    """Marking names each card, where it lies, and both sizes by which it is checked."""
+    made = of_fixture("fjord")
+    said = _said(made, "Marking")
+    sizes = {f.key: f.text for g in figures_of(made.kit).groups for f in g.figures}
+    for card in made.kit.templates:
+        assert card.piece.key in said
+        (first, second) = (edge.sides for edge in card.raw_edges)
+        assert f"its {', '.join(first)} end along side" in said
+        assert f"its {', '.join(second)} end along side" in said
+    assert sizes["corner.1.card.edge"] in said
+    assert sizes["corner.1.card.holes"] in said
+    assert "tick the notch for the fold" in said
+
+
+def test_a_miter_is_practised_and_looked_at_before_it_is_trimmed() -> None:
+    """The practice corner is named before the cloth is sewn; a folded tip has nothing to turn."""
+    turned = _said(of_fixture("tidepool"), "Mitering the corners")
+    folded = _said(of_text(FOLDED), "Mitering the corners")
+    assert "practice corner" in turned
+    assert "look at it before you trim it" in turned
+    assert "practice corner" in folded
+    assert "turn it out" not in folded
+
+
+def test_corners_of_several_kinds_stand_side_by_side() -> None:
+    """Four different corners are four columns of one table, with the letters of their sides."""
+    text = (
+        'format = 1\ntitle = "Four"\n[top]\nlayout = "squares"\npatch = 5\ncolumns = 4\n'
+        "rows = 4\n[border]\nwidth = { A = 2, B = 3, C = 4, D = 5 }\n"
+    )
+    made = of_text(text)
+    (table,) = (b for b in _blocks(made, "Mitering the corners") if isinstance(b, Table))
+    assert table.heads == ("What", "Corner DA", "Corner AB", "Corner BC", "Corner CD")
+    sizes = {f.key: f.text for g in figures_of(made.kit).groups for f in g.figures}
+    row = next(row for row in table.rows if row[0] == "dot, along its raw edge")
+    first, second = (sizes[f"corner.1.dot-{side}.along"] for side in "da")
+    assert row[1] == f"D {first}\nA {second}"
 
 
 def test_every_step_is_told_once_and_numbered() -> None:

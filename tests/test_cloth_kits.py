@@ -62,7 +62,7 @@ def test_kits_per_bolt_and_lengths_of_backings_in_words() -> None:
     rough = kit_runs([kit(BOLTS)], 100, KitBacking.ROUGH, SEARCH)
     told = list(kits_lines(["Tarn"], 100, KitBacking.ROUGH, rough))
     words = "crosscut the BACKING (37 1/2 x 42 in) from each"
-    assert [line for line in told if "BACKING" in line][0].endswith(words)
+    assert next(line for line in told if "BACKING" in line).endswith(words)
 
 
 @pytest.mark.parametrize(
@@ -191,5 +191,6 @@ def test_without_the_extra(monkeypatch: pytest.MonkeyPatch) -> None:
     with pytest.raises(CutpathsError) as caught:
         kit_runs([kit(BOLTS)], 2, KitBacking.YARDAGE, SEARCH)
     assert str(caught.value) == (
-        "planning kits needs the extra `kits`: run .venv/bin/pip install '.[kits]' in the folder of cutpaths"
+        "planning kits needs the extra `kits`: run .venv/bin/pip install '.[kits]' in the folder "
+        "of cutpaths"
     )

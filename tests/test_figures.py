@@ -202,6 +202,47 @@ def test_metric_areas_come_first_in_metric_projects() -> None:
     assert waste.text == f"{metric:g} cm² ({inches:g} sq in)"
 
 
+def test_an_outline_can_be_drawn_from_its_figures() -> None:
+    """Corners are told from the rectangle's lower left corner, wrong side up; by hand.
+
+    A top of 24 x 18 in, raw 24 1/2 x 18 1/2, under borders of 2, 3, 2, 2 in: backing is raw top and
+    twice the borders at both ends. The top lies mirrored, so its corner AB is at the left.
+    """
+    text = """
+        format = 1
+        title = "Check"
+        [top]
+        layout = "outline"
+        points = [[0, 0], [24, 0], [24, 18], [0, 18]]
+        [border]
+        width = { A = 2, B = 3, C = 2, D = 2 }
+    """
+    found = _found(text)
+    assert _inches(found["outline.backing.width"]) == Fraction(49, 2) + 2 * 5
+    assert _inches(found["outline.backing.height"]) == Fraction(37, 2) + 2 * 4
+    assert [found[f"outline.backing.{at}"].text for at in ("da", "ab", "bc", "cd")] == [
+        "0 across, 0 up",
+        "34 1/2 in (876.3 mm) across, 0 up",
+        "34 1/2 in (876.3 mm) across, 26 1/2 in (673.1 mm) up",
+        "0 across, 26 1/2 in (673.1 mm) up",
+    ]
+    assert found["outline.top.da"].text == "24 1/2 in (622.3 mm) across, 0 up"
+    assert found["outline.top.ab"].text == "0 across, 0 up"
+
+
+def test_what_a_card_is_checked_by() -> None:
+    """Hole to hole is dot to dot; at a hexagon's corner 3 in where the border is 1 1/2 in."""
+    found = _found((FIXTURES / "beehive.toml").read_text(encoding="utf-8"))
+    # The half lines stand at 120 degrees to one another, so the dots are sqrt(3) times one apart.
+    dot_to_fold = _inches(found["corner.1.dot-to-fold"])
+    assert float(_inches(found["corner.1.card.holes"])) == pytest.approx(
+        float(dot_to_fold) * 3**0.5, abs=1e-6
+    )
+    edge = found["corner.1.card.edge"]
+    assert edge.label == "corner template, its longest edge"
+    assert float(_inches(edge)) < 3 < float(_inches(edge)) + 0.2
+
+
 def test_sizes_of_outlines_are_those_at_the_widest() -> None:
     """A hexagon has no width but that of the box round it."""
     shown = figures_of(build(load(FIXTURES / "beehive.toml")))

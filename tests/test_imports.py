@@ -160,6 +160,7 @@ def test_figures_load_only_what_the_project_asks_for() -> None:
     assert len(ours) <= FIGURES_MODULES
     unasked = {
         "cutpaths.figures.measured",
+        "cutpaths.figures.outlines",
         "cutpaths.geometry.folded",
         "cutpaths.geometry.layouts.blocks",
         "cutpaths.geometry.layouts.pairs",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -12,7 +13,7 @@ from cutpaths.project import load
 from cutpaths.projector.rig_reading import load as load_rig
 
 FIXTURES = Path(__file__).parent.parent / "fixtures"
-LOADS = {"project": load, "bed": load_bed, "rig": load_rig}
+LOADS: dict[str, Callable[[Path], object]] = {"project": load, "bed": load_bed, "rig": load_rig}
 START = {"project": "new", "bed": "new-bed", "rig": "new-rig"}
 FILES = {
     "project": [FIXTURES / "tidepool.toml", FIXTURES / "fjord.toml"],

@@ -194,9 +194,11 @@ def test_a_variant_that_cannot_be_used_is_left_out(tmp_path: Path) -> None:
     assert [(each.size, each.colorway) for each in found] == [("", ""), ("wide", ""), ("", "dusk")]
     assert notes == (
         "The table has no size large: pond.toml:17: `top.columns` must be a whole number from 1 to "
-        "250,000, got 0 (with size large).",
+        "250,000, got '0' (with size large).",
     )
     assert load_sound_variants(LIGHTHOUSE) == (load_variants(LIGHTHOUSE), ())
     path.write_text(TEXT.replace("patch = 5", "patch = 0"), encoding="utf-8")
-    with pytest.raises(InputError, match="pond.toml:10: `top.patch` must be more than 0, got 0"):
+    with pytest.raises(
+        InputError, match=r"pond\.toml:10: `top\.patch` must be more than 0, got '0'"
+    ):
         load_sound_variants(path)

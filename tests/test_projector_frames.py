@@ -133,11 +133,13 @@ def test_each_frame_names_the_side_at_its_foot() -> None:
     for station, placement in zip(stations, made.placements, strict=True):
         ring = [placement.motion.point(p) for p in piece.outline]
         lowest = min(range(4), key=lambda n: ring[n][1] + ring[(n + 1) % 4][1])
-        assert station.title.endswith(f": side {'ABCD'[lowest]} toward the picture's foot")
+        assert station.title.endswith(f", side {'ABCD'[lowest]} toward the picture's foot")
         found.append("ABCD"[lowest])
     assert sorted(found) == ["A", "B", "C", "D"]
     alone = unplanned(piece, CORNERS)
-    assert all(station.title.endswith(": side A toward the picture's foot") for station in alone)
+    assert {station.words[0] for station in alone} == {
+        "Lay the backing wrong side up, side A toward the picture's foot."
+    }
 
 
 def test_bound_of_boxes_apart() -> None:

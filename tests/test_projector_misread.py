@@ -13,6 +13,7 @@ from test_projector_fit import case_rig
 from cutpaths.errors import InputError
 from cutpaths.projector.calibrate import calibrate
 from cutpaths.projector.rig import Rig
+from cutpaths.projector.rig_reading import read
 
 SHARED = json.loads(
     (Path(__file__).parent.parent / "fixtures" / "rigs" / "mistakes.json").read_text()
@@ -143,3 +144,39 @@ def test_a_slip_of_the_point_is_recognised() -> None:
     line = told(rigs.measured(rigs.rig(), rigs.CAMERAS["tilted"], rigs.NINE, wrong=wrong))
     assert line.startswith("`distances.1-12` must be about 1236 mm by all other readings, got ")
     assert line.endswith("mm, 10 times that. Was another unit written beside it?")
+
+
+LOFT = (Path(__file__).parent.parent / "fixtures" / "rigs" / "loft.toml").read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("written", "line"),
+    [
+        # 21 13/16 in are 554 mm, 55.4 cm
+        (
+            '"21 13/16 cm"',
+            "is about 1/2.54 of what the other readings say, got 21.8125 cm. Was it read in in?",
+        ),
+        (
+            '"55.4 in"',
+            "is about 2.54 times what the other readings say, got 55.4 in. Was it read in cm?",
+        ),
+        (
+            '"554 cm"',
+            "is about 10 times what the other readings say, got 554 cm. Was it read in mm?",
+        ),
+    ],
+)
+def test_a_reading_is_told_in_the_unit_written_beside_it(written: str, line: str) -> None:
+    """In a file of mm: what was read is asked for from the unit that stands there."""
+    assert told(read(LOFT.replace('"21 13/16 in"', written))) == f"`distances.4-12` {line}"
+
+
+def test_one_wrong_unit_beside_every_reading() -> None:
+    """In a file of mm all readings say in, and were mm: a picture of 1.12 m told as 28 m."""
+    pairs = (("1-4", 1056), ("4-12", 554), ("12-9", 981), ("1-9", 563), ("1-12", 1163))
+    text = "".join(f'"{pair}" = "{number} in"\n' for pair, number in pairs)
+    assert told(read(LOFT[: LOFT.index('"1-4"')] + text)) == (
+        "`units` make the picture 1124 3/8 in wide, which no projector shows. "
+        "Were the readings in mm?"
+    )

@@ -10,6 +10,7 @@ from click.testing import CliRunner
 
 from cutpaths.cli import cli
 from cutpaths.errors import CutpathsError, InputError
+from cutpaths.lengths import Unit
 from cutpaths.projector.rig import Distance, Lens, Position
 from cutpaths.projector.rig_reading import load, read
 from cutpaths.projector.starter import template
@@ -56,7 +57,7 @@ def test_a_sound_file() -> None:
     assert rig.lens == Lens(Fraction(1800), slants)
     assert rig.distances == (
         Distance(1, 4, Fraction(1204)),
-        Distance(4, 12, Fraction(105, 4) * Fraction(127, 5)),
+        Distance(4, 12, Fraction(105, 4) * Fraction(127, 5), Unit.INCH),
     )
     assert rig.positions == (Position(6, Fraction(10), Fraction(-5)),)
 

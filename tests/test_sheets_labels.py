@@ -29,6 +29,10 @@ from cutpaths.strokes import text_width
 FIXTURES = sorted((Path(__file__).parent.parent / "fixtures").glob("*.toml"))
 KITS = {path.stem: build(load(path)) for path in FIXTURES}
 
+FOUR = (
+    'format = 1\ntitle = "Four"\n[top]\nlayout = "squares"\npatch = 5\ncolumns = 4\n'
+    "rows = 4\n[border]\nwidth = { A = 2, B = 3, C = 4, D = 5 }\n"
+)
 CLOTHS = 40
 LONG = (
     "A title of a hundred and twenty letters, such as nobody needs but somebody will write = once"
@@ -127,11 +131,56 @@ def test_a_label_for_the_kit_each_bundle_and_each_template() -> None:
         "Kit for one blanket",
         "21 squares",
         "21 squares",
-        "1 backing",
+        "1 length for the backing",
         "Corner template",
     ]
     assert told[1].lines[:2] == ("PATCH-1, bundle 1 of 3", "cut 5 in (127 mm)")
     assert told[0].lines[1] == "No soft bedding in the sleep space of a child under 1."
+
+
+def test_a_backing_waits_for_a_pieced_top_alone() -> None:
+    """It goes into the kit as a length; under a top of one cloth it is cut to size at once."""
+    rows = {row["piece"]: row for row in _table(KITS["tidepool"])}
+    assert rows["BACKING"]["what"] == "length for the backing"
+    assert rows["BACKING"]["cut from, or when"] == "cut when the top is measured"
+    label = next(each for each in labels_of(contents_of(KITS["tidepool"])) if "length" in each.what)
+    assert label.lines[1:] == (
+        "planned size 37 1/2 in (952.5 mm) x 42 in (1066.8 mm)",
+        "cut when the top is measured",
+    )
+    rows = {row["piece"]: row for row in _table(KITS["beehive"])}
+    assert rows["BACKING"]["what"] == "backing"
+    assert rows["BACKING"]["cut from, or when"] == ""
+
+
+def test_panels_of_a_pieced_tops_backing_wait_too(tmp_path: Path) -> None:
+    """A joined backing goes into the kit as a length for each of its panels."""
+    path = tmp_path / "joined.toml"
+    join = '[backing]\njoin = { seams = 1, run = "down" }\n'
+    path.write_text(FOUR.replace("{ A = 2, B = 3, C = 4, D = 5 }", "2") + join, encoding="utf-8")
+    panels = [row for row in _table(build(load(path))) if row["piece"].startswith("PANEL")]
+    assert [row["what"] for row in panels] == ["length for a panel of the backing"] * 2
+
+
+def test_a_card_is_checked_by_its_long_edge_and_its_holes() -> None:
+    """Dot to dot is twice a border times the root of 2, 5 in x 1.41421 here; by hand."""
+    rows = {row["piece"]: row for row in _table(KITS["tidepool"])}
+    assert rows["CORNER-TEMPLATE"]["cut size"] == (
+        "long edge ~8 7/8 in (224.5 mm), hole to hole ~7 1/8 in (179.6 mm)"
+    )
+    assert round(5 * 2**0.5 * 25.4, 1) == 179.6
+    label = list(labels_of(contents_of(KITS["tidepool"])))[-1]
+    assert label.lines[-1] == "Measure it before it is used."
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_keys_of_templates_stand_in_one_line(paper: str, tmp_path: Path) -> None:
+    """The list parts no key inside, `CORNER-TEMPLATE-4` neither."""
+    path = tmp_path / "four.toml"
+    path.write_text(FOUR, encoding="utf-8")
+    (page,) = _pages(build(load(path)), "kit-list", paper)
+    strings = [text.string for text in _texts(page)]
+    assert [s for s in strings if "TEMPLATE" in s] == [f"CORNER-TEMPLATE-{n}" for n in range(1, 5)]
 
 
 def test_forty_fabrics(many: Kit) -> None:

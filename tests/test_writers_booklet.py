@@ -29,7 +29,15 @@ from sample_drawings import marked
 
 from cutpaths.errors import DrawingError
 from cutpaths.formats import render_checked
-from cutpaths.sheets.booklet.blocks import Chapter, PageBreak, Paragraph
+from cutpaths.sheets.booklet.blocks import (
+    Chapter,
+    Columns,
+    PageBreak,
+    Paragraph,
+    Pointer,
+    Section,
+    Table,
+)
 from cutpaths.values import replace
 from cutpaths.writers.booklet import render, template
 from cutpaths.writers.typst_text import FAMILY, FONTS
@@ -269,6 +277,39 @@ def test_what_follows_a_page_break_stands_on_the_next_page() -> None:
     assert len(texts) == 3
     assert "One." in texts[1]
     assert "Two." in texts[2]
+
+
+def test_a_pointer_names_the_page_of_what_it_points_to() -> None:
+    """The first heading of that title is meant; where there is none, no page is named."""
+    words = (
+        Pointer(text="Go on", to="Far section"),
+        Pointer(text="Stay here", to="Nowhere"),
+        PageBreak(),
+        Section("Far section"),
+        Paragraph("Here."),
+        PageBreak(),
+        Section("Far section"),
+    )
+    content = of_fixture("tidepool").content
+    short = replace(content, cover=(), chapters=(Chapter(title="Short", blocks=words, fresh=True),))
+    text = text_of(render_checked(document(short), "booklet"))
+    assert "Go on (page 3)." in text
+    assert "Stay here." in text
+
+
+@pytest.mark.parametrize(("body", "beside"), [(10.5, True), (16.0, False)])
+def test_columns_stand_side_by_side_where_letters_are_small(body: float, *, beside: bool) -> None:
+    """Left and right begin at one height; in large print the right one stands below."""
+    rows = (("alpha", "1"), ("beta", "2"))
+    table = Table(heads=(), rows=rows, parts=(1.0, 1.0))
+    columns = Columns((Section("Westward"), table), (Section("Eastward"), table))
+    chapter = Chapter(title="Short", blocks=(columns,), fresh=True)
+    content = replace(of_fixture("tidepool").content, cover=(), chapters=(chapter,), body=body)
+    page = pypdfium2.PdfDocument(render_checked(document(content), "booklet"))[1]
+    places = {letter: box for letter, box in letters_of(page) if letter in "WE"}
+    level = abs(places["W"][1] - places["E"][1]) < 0.5
+    assert level is beside
+    assert (places["E"][0] - places["W"][0] > 50.0) is beside
 
 
 def test_same_bytes_whatever_the_hash_seed() -> None:

@@ -40,8 +40,9 @@ def command(
 ) -> None:
     """Lay the pieces of a PROJECT on the BED of a cutting machine.
 
-    They come in the order of its work. BED is a bed file; start one with `cutpaths new-bed`. Writes a file for each bed, one to check
-    the scale with, and a report of lengths, travel, time and cautions, which is printed too.
+    They come in the order of its work. BED is a bed file; start one with `cutpaths new-bed`. Writes
+    a file for each bed, one to check the scale with, and a report of lengths, travel, time and
+    cautions, which is printed too.
     """
     from cutpaths.errors import InputError
     from cutpaths.files import safe_name

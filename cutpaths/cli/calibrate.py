@@ -12,7 +12,8 @@ import click
 def command(rig: Path) -> None:
     """Check the tape readings of a RIG.
 
-    Says what each is off by, and what a mark may be off by. Ends with exit status 1 where the readings do not determine the picture or cannot all be right.
+    Says what each is off by, and what a mark may be off by. Ends with exit status 1 where the
+    readings do not determine the picture or cannot all be right.
     """
     from cutpaths.errors import InputError
     from cutpaths.projector.calibrate import calibrate

@@ -54,8 +54,8 @@ def command(
 ) -> None:
     """Print what cloth to buy for a PROJECT, and how to cut it.
 
-    By hand each fabric is cut from edge to edge: squared up, in strips across its usable width, crosscut.
-    The tables [fabric.NAME.stock] say how it is sold. Ctrl-C keeps the best plan so far.
+    By hand each fabric is cut from edge to edge: squared up, in strips across its usable width,
+    crosscut. The tables [fabric.NAME.stock] say how it is sold. Ctrl-C keeps the best plan so far.
     """
     from cutpaths.cloth.by_hand import plans_of
     from cutpaths.cloth.joining import with_panels

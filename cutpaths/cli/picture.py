@@ -45,7 +45,8 @@ def command(
 ) -> None:
     """Draw the finished blanket of a PROJECT, front and back.
 
-    The chart of its patches is drawn too. Fabrics have the colour, or the swatch, that their tables give; else a colour is chosen.
+    The chart of its patches is drawn too. Fabrics have the colour, or the swatch, that their tables
+    give; else a colour is chosen.
     """
     from cutpaths.errors import InputError
     from cutpaths.project.located import located

@@ -15,8 +15,8 @@ from cutpaths.cli.options import file_option
 def command(rig: Path, out: Path) -> None:
     """Write the target of a RIG: crosses to measure between.
 
-    They are numbered, in the pixels of its projector. Says which distances to measure first. The page of `cutpaths write --for projector` shows the
-    same crosses.
+    They are numbered, in the pixels of its projector. Says which distances to measure first. The
+    page of `cutpaths write --for projector` shows the same crosses.
     """
     from cutpaths.files import write_file
     from cutpaths.formats import render_checked

@@ -102,11 +102,12 @@ def _named(rig: Rig, readings: Readings, suspect: _Suspect) -> Finding:
         return finding(f"positions.{cross}", problem, "Read it again")
     read = rig.distances[suspect.index]
     ratio = float(read.mm) / suspect.expected if suspect.expected > 0 else 1.0
-    right = about(suspect.expected, rig.unit)
-    problem = f"must be about {right} by all other readings, got {exact_text(read.mm, rig.unit)}"
+    said = read.unit or rig.unit
+    right = about(suspect.expected, said)
+    problem = f"must be about {right} by all other readings, got {exact_text(read.mm, said)}"
     if not is_factor(ratio):
         return finding(f"distances.{read.name}", problem, "Measure it again")
-    unit = unit_read(ratio, rig.unit)
+    unit = unit_read(ratio, said)
     hint = f"Was it read in {unit}?" if unit else "Was another unit written beside it?"
     return finding(f"distances.{read.name}", f"{problem}, {times(ratio)} that", hint)
 

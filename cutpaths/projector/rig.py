@@ -11,11 +11,15 @@ from cutpaths.values import Value
 
 
 class Distance(Value):
-    """What the tape says from one cross to another."""
+    """What the tape says from one cross to another.
+
+    `unit` is the one that is written beside it, where that is not the unit of the file.
+    """
 
     first: int
     second: int
     mm: Fraction
+    unit: Unit | None = None
 
     @property
     def name(self) -> str:

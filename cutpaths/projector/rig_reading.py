@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from cutpaths import source
 from cutpaths.errors import InputError
+from cutpaths.lengths import unit_of
 from cutpaths.project.file_reader import FileReader
 from cutpaths.projector.rig import Distance, Lens, Position, Rig, usual_inset
 from cutpaths.projector.rig_rules import USUAL_MARGIN, rig_flaws, within_of
@@ -15,6 +17,8 @@ from cutpaths.values import replace
 
 if TYPE_CHECKING:
     from pathlib import Path
+
+    from cutpaths.source import Source
 
 
 def placed(error: InputError, path: Path) -> InputError:
@@ -60,5 +64,33 @@ def _lens(table: LensTable | None) -> Lens | None:
 
 
 _FILE = FileReader(RigTable, rig_flaws, _settled, "rig")
-load = _FILE.load
-read = _FILE.read
+
+
+def load(path: Path) -> Rig:
+    """Reads and checks a rig file.
+
+    Raises:
+        FileError: it cannot be read.
+        InputError: something in it cannot be used; it carries every finding of its stage.
+    """
+    return _with_units(_FILE.load(path), source.load(path))
+
+
+def read(text: str, *, name: str = "rig") -> Rig:
+    """Reads and checks a rig from its text; findings give `name` as its file.
+
+    Raises:
+        InputError: something in it cannot be used; it carries every finding of its stage.
+    """
+    return _with_units(_FILE.read(text, name=name), source.read(text, name))
+
+
+def _with_units(rig: Rig, text: Source) -> Rig:
+    """The rig with the unit of each reading that has one of its own."""
+    match text.table.get("distances"):
+        case Mapping() as written:
+            units = {name: unit_of(value, rig.unit) for name, value in written.items()}
+        case _:
+            return rig
+    own = {name: unit for name, unit in units.items() if unit != rig.unit}
+    return replace(rig, distances=tuple(replace(d, unit=own.get(d.name)) for d in rig.distances))

@@ -77,15 +77,14 @@ def unit_findings(rig: Rig) -> Iterator[Finding]:
     if not every:
         return
     usual = median(ratios.values() or every)
-    for name, ratio in ratios.items():
-        off = ratio / usual
+    for read, ratio in zip(rig.distances, ratios.values(), strict=True):
+        off, said = ratio / usual, read.unit or rig.unit
         if 1 / APART < off < APART:
             continue
-        if unit := unit_read(off, rig.unit, KEYSTONE):
-            mm = next(d.mm for d in rig.distances if d.name == name)
+        if unit := unit_read(off, said, KEYSTONE):
             problem = f"is about {times(off)} what the other readings say, got "
             hint = f"Was it read in {unit}?"
-            yield finding(f"distances.{name}", problem + exact_text(mm, rig.unit), hint)
+            yield finding(f"distances.{read.name}", problem + exact_text(read.mm, said), hint)
     yield from _all_wrong(rig, median(every) * rig.width)
 
 
@@ -93,8 +92,11 @@ def _all_wrong(rig: Rig, width: float) -> Iterator[Finding]:
     """A picture too small or too large to be one, where another unit would make it one."""
     if LEAST_WIDTH <= width <= MOST_WIDTH:
         return
-    shown = about(width, rig.unit)
-    written = float(UNITS[rig.unit.value])
+    units = [read.unit or rig.unit for read in rig.distances]
+    units += [rig.unit] * len(rig.positions)
+    said = units[0] if len(set(units)) == 1 else rig.unit
+    shown = about(width, said)
+    written = float(UNITS[said.value])
     likely = [
         name
         for name, size in UNITS.items()

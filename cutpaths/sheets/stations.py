@@ -61,7 +61,7 @@ def planned(plan: Plan, wanted: Wanted, ruler: Ruler) -> tuple[Station, ...]:
         foot = foot_said(plan.piece, placement.motion)
         found.append(
             Station(
-                title=f"{plan.piece.key.lower()}, placement {number} of {count}: {foot}",
+                title=f"{plan.piece.key.lower()}, placement {number} of {count}, {foot}",
                 words=words,
                 home=home,
                 room=table,
@@ -88,7 +88,7 @@ def _alone(piece: Piece, wanted: Wanted) -> Iterator[Station]:
         lay = f"Lay raw edge{'s' if corner else ''} {sides} on the cut line{'s' if corner else ''}"
         rest = "." if corner else ", and a mark that you drew, or the corner, on its place."
         yield Station(
-            title=f"{piece.key.lower()}, {need.name}: {foot}",
+            title=f"{piece.key.lower()}, {need.name}",
             words=(f"Lay the {piece.key.lower()} {piece.face.value}, {foot}.", lay + rest),
             home=shift(-heart[0], -heart[1]),
             room=Motion(),

@@ -15,6 +15,7 @@ from cutpaths.sheets.booklet.blocks import (
     Section,
     Table,
     Terms,
+    Together,
 )
 from cutpaths.sheets.booklet.facts import Facts
 from cutpaths.sheets.booklet.plain import lines_to_colour
@@ -31,14 +32,13 @@ _NARROW, _WIDE = (1.1, 1.0), (1.0, 2.0)
 
 def all_sizes(facts: Facts) -> Chapter:
     """Every figure of the project."""
-    blocks: list[Block] = [
-        Paragraph(
-            "The same numbers as everywhere in this booklet and in the files that come with it."
-        )
-    ]
     narrow = [group for group in facts.figures.groups if not _is_wide(group)]
     wide = [group for group in facts.figures.groups if _is_wide(group)]
-    blocks += side_by_side(narrow)
+    words = Paragraph(
+        "The same numbers as everywhere in this booklet and in the files that come with it."
+    )
+    first, *more = side_by_side(narrow)
+    blocks: list[Block] = [Together((words, first)), *more]
     for group in wide:
         blocks += _group(group, () if _is_short(group) else _WIDE)
     if facts.figures.notes:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from cutpaths.geometry.marks import MarkKind, letter
+from cutpaths.geometry.marks import MarkKind
 from cutpaths.geometry.polygons import box, distance, middle
 from cutpaths.project.model import BackingCorners
 from cutpaths.roles import Role
@@ -15,6 +15,7 @@ from cutpaths.sheets.steps.lines import FOLD, SEAM_MARKED, TRIM
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.scenes import backing_cloth, loupe, side_letters
+from cutpaths.sheets.steps.side_words import lengths_words, opening_words, quarter_words
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.ticks import opening_mark, side_ticks
 from cutpaths.sheets.steps.tints import Cloth
@@ -60,6 +61,8 @@ def mark_backing(making: Making) -> Step:
             f" cut {backing_size(making)}.",
             *_dot_words(making),
             "Mark the seam line between the two dots of each side, and its center.",
+            *quarter_words(making),
+            *opening_words(making),
             *_trim_note(making),
         ),
         check=lengths_words(making),
@@ -113,13 +116,24 @@ def mark_corners(making: Making) -> Step:
         words=(
             f"The picture shows corner {corner.at}. Mark {making.all_corners}.",
             "Draw the miter line from each dot to the fold point, and the fold.",
+            *_fold_point_words(making),
             *_trim_line_words(making),
             *_template_words(making),
             "Mark only: nothing here is sewn or cut yet.",
         ),
-        check=_miter_check(making),
+        check="Both parts of each miter line are equally long.",
         drawing=picture.drawing(),
     )
+
+
+def _fold_point_words(making: Making) -> Iterator[str]:
+    """How far the fold point of each kind of corner lies from its dots."""
+    cards = making.kit.templates
+    for n, card in enumerate(cards, 1):
+        where = "" if len(cards) == 1 else f"At {_corner_list(card.corners)} "
+        reach = making.numbers[f"corner.{n}.dot-to-fold"]
+        text = f"the fold point lies {reach} from either dot."
+        yield f"{where}{text}" if where else text.capitalize()
 
 
 def _trim_line_words(making: Making) -> tuple[str, ...]:
@@ -127,14 +141,7 @@ def _trim_line_words(making: Making) -> tuple[str, ...]:
     if making.trimmed_before or not making.backing_marks(MarkKind.MITER_TRIM):
         return ()
     away = making.numbers["miter.trim"]
-    return (f"Draw the trim line {away} outside the miter line.",)
-
-
-def _miter_check(making: Making) -> str:
-    """That both parts of a miter line are alike, with their length where all corners share it."""
-    if len(making.kit.templates) > 1:
-        return "Both parts of each miter line are equally long."
-    return f"From each dot to the fold point it is {making.numbers['corner.1.dot-to-fold']}."
+    return (f"Draw the trim line {away} outside the miter line, toward the backing's corner.",)
 
 
 def _names_at_corner(picture: Picture, view: View, making: Making) -> None:
@@ -148,18 +155,6 @@ def _names_at_corner(picture: Picture, view: View, making: Making) -> None:
     left, foot, _, _ = box(view.window)
     picture.caption("mark only: do not sew, do not cut", ((left + right) / 2, head + 5.0))
     picture.caption(making.all_corners, ((left + right) / 2, foot - 6.5))
-
-
-def lengths_words(making: Making) -> str:
-    """What to measure from dot to dot."""
-    numbers = making.numbers
-    alike: dict[str, list[str]] = {}
-    for i in range(making.sides):
-        alike.setdefault(numbers.side(i), []).append(letter(i))
-    if len(alike) == 1:
-        return f"From dot to dot each side measures {numbers.side(0)}."
-    parts = [f"{' and '.join(names)} {text}" for text, names in alike.items()]
-    return f"From dot to dot: {'; '.join(parts)}."
 
 
 def backing_size(making: Making) -> str:

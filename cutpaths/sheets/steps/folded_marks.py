@@ -8,29 +8,25 @@ from cutpaths.geometry.marks import MarkKind, letter
 from cutpaths.geometry.polygons import along, distance, middle, sub, unit
 from cutpaths.roles import Role
 from cutpaths.shapes import Point
-from cutpaths.sheets.steps.folded_states import (
-    paint_layers,
-)
-from cutpaths.sheets.steps.folding import Layer
 from cutpaths.sheets.steps.lines import CENTER
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
-from cutpaths.sheets.steps.scenes import loupe, panel_seams, side_letters
+from cutpaths.sheets.steps.scenes import loupe, panel_seams, side_letters, top_cloth
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.ticks import tick
 from cutpaths.sheets.steps.tints import Cloth
-from cutpaths.sheets.steps.view import Room, View, whole
+from cutpaths.sheets.steps.view import MIRRORED, Room, View, whole
 
 MAIN = Room(11.0, 0.0, 66.0, 74.0)
 LOUPE = (113.0, 40.0)
 
 
 def mark_top(making: Making) -> Step:
-    """The centers of the top, right side up."""
+    """The centers of the top, wrong side up: as the figures tell how it lies."""
     kit = making.kit
-    picture = Picture(kit=kit, key="mark-top", shows="the centers of the top, right side up")
-    view = whole(kit.blanket.top, Room(24.0, 0.0, 92.0, 74.0))
-    paint_layers(picture, view, [Layer(kit.blanket.top, Cloth.TOP_RIGHT)], making)
+    picture = Picture(kit=kit, key="mark-top", shows="the centers of the top, wrong side up")
+    view = whole(kit.blanket.top, Room(24.0, 0.0, 92.0, 74.0), MIRRORED)
+    top_cloth(picture, view, kit, Cloth.TOP_WRONG, making.front_view)
     outward = 3.0 / view.scale
     for mark in making.top_marks(MarkKind.CENTER):
         out = making.out("ABCDEFGHIJKLMNOPQRSTUVWXYZ".index(mark.at))
@@ -44,8 +40,10 @@ def mark_top(making: Making) -> Step:
         stage=Stage.MARKING,
         title="Mark the top",
         words=(
-            "Press the top flat and lay it right side up.",
+            "Press the top flat and lay it wrong side up. It is now the mirror image of the front,"
+            " and so are its letters.",
             "Mark the center of each raw edge, inside the width that the border will hide.",
+            "Put a pin through each center mark, so that it shows on the right side.",
         ),
         check=f"The top measures {size_words(making, 'top')}, raw edge to raw edge.",
         drawing=picture.drawing(),
@@ -106,6 +104,7 @@ def mark_backing(making: Making) -> Step:
             f"Lay the backing wrong side up. It is cut {size_words(making, 'backing')}.",
             *fold_words(making),
             *corner_words(making),
+            *trim_words(making),
             "Mark the center of each second fold.",
         ),
         check="Inside the second folds the top fits exactly:"
@@ -132,12 +131,27 @@ def fold_words(making: Making) -> Iterator[str]:
 
 
 def corner_words(making: Making) -> Iterator[str]:
-    """Where the corner folds and tip trims end."""
+    """Where the corner folds end."""
+    for where, ends in _at_corners(making, "corner-fold"):
+        yield f"At {where} draw the corner fold: {ends}."
+
+
+def trim_words(making: Making) -> Iterator[str]:
+    """Where the trim lines end, where tips are trimmed later."""
+    if not making.trimmed_before:
+        for where, ends in _at_corners(making, "trim-line"):
+            yield f"At {where} draw the trim line: {ends}."
+        yield "Corner folds and trim lines are measured from the corners of the backing."
+
+
+def _at_corners(making: Making, name: str) -> Iterator[tuple[str, str]]:
+    """Which corners, and where their lines of a name end; none where there is no such line."""
     numbers, cards = making.numbers, making.kit.templates
     for n, card in enumerate(cards, 1):
         where = "each corner" if len(cards) == 1 else f"corner {', '.join(card.corners)}"
         ends = [
             f"{text} along side {side}" if side else f"{text} along either raw edge"
-            for side, text in numbers.at_corner(n, "corner-fold")
+            for side, text in numbers.at_corner(n, name)
         ]
-        yield f"At {where} draw the corner fold: {' and '.join(ends)}."
+        if ends:
+            yield where, " and ".join(ends)

@@ -24,6 +24,7 @@ from cutpaths.sheets.steps.scenes import (
     seam_of,
     side_letters,
 )
+from cutpaths.sheets.steps.side_words import opening_corner, side_title
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tools import chip_of_foot, foot
 from cutpaths.sheets.steps.view import MIRRORED, Room, View, detail, whole
@@ -253,7 +254,7 @@ def _spare(making: Making, side: int) -> str:
 
 
 def _opening(making: Making, side: int) -> Step:
-    name, numbers = letter(side), making.numbers
+    name, numbers, corner = letter(side), making.numbers, opening_corner(making)
     picture = Picture(kit=making.kit, key="opening", shows="the side with the turning opening")
     ends = opening_ends(making) or ((0.0, 0.0), (0.0, 0.0))
     place = making.onto_backing(side)
@@ -271,7 +272,7 @@ def _opening(making: Making, side: int) -> Step:
         low = along(from_, up, -4.2)
         picture.move_arrow(low, along(low, on, min(15.0, 0.8 * distance(from_, to))))
     picture.name(f"leave open: {numbers['opening.length']}", middle(start, end), (0.0, -1.0))
-    picture.name("start", dots[0], (-0.3, -1.0))
+    picture.name(f"start: dot at corner {corner}", dots[0], (-0.3, -1.0))
     picture.name("stop", dots[1], (0.3, -1.0))
     picture.name("stop, back-tack", start, unit((-0.8 * on[0], 0.6)))
     picture.name("start again, back-tack", end, unit((0.8 * on[0], 0.6)))
@@ -279,13 +280,13 @@ def _opening(making: Making, side: int) -> Step:
     return Step(
         key=picture.key,
         stage=Stage.JOINING,
-        title=f"Leave the opening on side {name}",
+        title=f"Leave the opening on {side_title(side)}",
         words=(
             f"On side {name} leave the turning opening, {numbers['opening.length']} long.",
-            f"Sew from the dot to the first end, {numbers['opening.start']} along the seam, and"
-            " back-tack.",
-            f"Start again at the second end, {numbers['opening.end']} along, back-tack, and sew to"
-            " the other dot.",
+            f"Sew from the dot at corner {corner} to the first end, {numbers['opening.start']} along"
+            " the seam, and back-tack.",
+            f"Start again at the second end, {numbers['opening.end']} along from the"
+            f" dot at corner {corner}, back-tack, and sew to the other dot.",
         ),
         check=f"A gap of {numbers['opening.length']} is left, with back-tacks at both its ends.",
         drawing=picture.drawing(),

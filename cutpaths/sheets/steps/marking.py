@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from cutpaths.geometry.assembly import Piece
-from cutpaths.geometry.marks import MarkKind, letter
+from cutpaths.geometry.marks import MarkKind
 from cutpaths.geometry.polygons import (
     along,
     box,
@@ -20,7 +20,6 @@ from cutpaths.roles import Role
 from cutpaths.shapes import Point, shift
 from cutpaths.sheets.steps.backing_marks import (
     backing_size,
-    lengths_words,
     mark_backing,
     mark_corners,
 )
@@ -33,6 +32,7 @@ from cutpaths.sheets.steps.scenes import (
     side_letters,
     top_cloth,
 )
+from cutpaths.sheets.steps.side_words import lengths_words, opening_words, quarter_words
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.ticks import opening_mark, side_ticks
 from cutpaths.sheets.steps.tints import Cloth
@@ -193,18 +193,9 @@ def _mark_top(making: Making) -> Step:
             f"Mark the seam line {numbers.allowance} from the raw edge. It is sewn later.",
             "Mark a dot at each corner, where two seam lines meet.",
             "Mark the center of each seam line, half way between its dots.",
-            *_opening_words(making),
+            *quarter_words(making),
+            *opening_words(making),
         ),
         check=lengths_words(making),
         drawing=picture.drawing(),
-    )
-
-
-def _opening_words(making: Making) -> tuple[str, ...]:
-    opening, numbers = making.kit.opening, making.numbers
-    if opening is None:
-        return ()
-    return (
-        f"On side {letter(opening.side)} mark both ends of the opening,"
-        f" {numbers['opening.start']} and {numbers['opening.end']} from the dot where it starts.",
     )

@@ -14,6 +14,7 @@ from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.scenes import dots_of, pins_of, side_letters, top_cloth
 from cutpaths.sheets.steps.section import bulging, flat, opposite
+from cutpaths.sheets.steps.side_words import quartered, side_list, side_title, sides_title
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.view import Room, View, whole
@@ -35,14 +36,15 @@ def next_side(making: Making) -> Step:
         _cut_through(picture, making, first)
     opening = making.kit.opening
     leaves = opening is not None and opening.side == side
+    quarters = ", quarter mark on quarter mark" if side in quartered(making) else ""
     return Step(
         key=picture.key,
         stage=Stage.JOINING,
-        title=f"Turn the work and pin side {name}",
+        title=f"Turn the work and pin {side_title(side)}",
         words=(
             f"Turn the work until side {name} lies nearest.",
             f"Pull the raw edge of side {name} of the backing to that of the top.",
-            "Pin as before: center on center, dot on dot.",
+            f"Pin as before: center on center, dot on dot{quarters}.",
             *(("The backing is larger, so it bulges below the top. It must.",) if across else ()),
             "Do not sew yet: this side has the opening." if leaves else "Sew from dot to dot.",
         ),
@@ -54,19 +56,16 @@ def next_side(making: Making) -> Step:
 def other_sides(making: Making) -> Step:
     """The third side pinned, the first two sewn."""
     order = making.kit.order
-    rest = [letter(i) for i in order[2:]]
-    side = order[2]
+    rest, side = order[2:], order[2]
     picture = Picture(kit=making.kit, key="other-sides", shows=f"side {letter(side)} pinned")
     _pinned(picture, making, side, order[:2])
     _cut_through(picture, making, order[0])
-    names = rest[0] if len(rest) == 1 else f"{', '.join(rest[:-1])} and {rest[-1]}"
-    sides = "side" if len(rest) == 1 else "sides"
     return Step(
         key=picture.key,
         stage=Stage.JOINING,
-        title=f"Pin and sew {sides} {names}",
+        title=f"Pin and sew {sides_title(rest)}",
         words=(
-            f"Pin and sew {sides} {names} in the same way{', in this order' * (len(rest) > 1)}.",
+            f"Pin and sew {side_list(rest)} in the same way{', in this order' * (len(rest) > 1)}.",
             "Where a side is sewn already, fold the spare corner of the backing out of the way.",
             "Start and stop at the dots. Do not catch the spare corners.",
         ),

@@ -13,6 +13,7 @@ from cutpaths.geometry.polygons import (
     sub,
     unit,
 )
+from cutpaths.paint import Paint
 from cutpaths.roles import Role
 from cutpaths.shapes import Point, shift
 from cutpaths.sheets.steps.cutting import Segment, folded, side_of
@@ -20,7 +21,8 @@ from cutpaths.sheets.steps.ink import scissors
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.step import Stage, Step
-from cutpaths.sheets.steps.tints import Cloth, shade
+from cutpaths.sheets.steps.shades import shades_of
+from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.view import Room, whole
 
 LEFT, RIGHT = Room(5.0, 0.0, 58.0, 66.0), Room(77.0, 0.0, 58.0, 66.0)
@@ -51,7 +53,9 @@ def pair_step(making: Making, pair: SewnPair) -> Step:
     tip, start = second.points((line[1], line[0]))
     way = unit(sub(tip, start))
     picture.signs(scissors(along(start, way, 4.0), way))
-    opened_unit(picture, halves[0], (seams[0][0], seams[0][1]))
+    shades = shades_of(making.kit)
+    paints = shades[pair.marked.fabric], shades[pair.plain.fabric]
+    opened_unit(picture, halves[0], (seams[0][0], seams[0][1]), paints)
     for x in (45.0, 91.0):
         picture.move_arrow((x - 2.5, 20.0), (x + 5.0, 20.0), 0.0, 1.4)
     text = making.numbers[f"{pair.marked.key.lower()}.from"]
@@ -78,13 +82,13 @@ def step_away(line: Segment, beside: Point, reach: float) -> Point:
     return way[0] * reach * turn, way[1] * reach * turn
 
 
-def opened_unit(picture: Picture, half: Ring, seam: Segment) -> None:
-    """A unit opened, right side up: one triangle and, over its seam, the other."""
+def opened_unit(picture: Picture, half: Ring, seam: Segment, paints: tuple[Paint, Paint]) -> None:
+    """A unit opened, right side up: one triangle and, over its seam, the other, in their shades."""
     body = side_of(half, seam, far_corner(half, seam))
     other = folded(body, seam)
     third = whole((*body, *other), THREE[2])
-    picture.layer(third, body, Cloth.TOP_RIGHT, paint=shade(0))
-    picture.layer(third, other, Cloth.TOP_RIGHT, paint=shade(1))
+    picture.layer(third, body, Cloth.TOP_RIGHT, paint=paints[0])
+    picture.layer(third, other, Cloth.TOP_RIGHT, paint=paints[1])
 
 
 def far_corner(ring: Ring, line: Segment) -> Point:

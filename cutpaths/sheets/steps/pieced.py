@@ -29,7 +29,8 @@ from cutpaths.sheets.steps.exploded import (
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import OUTLINE_MM, Picture
 from cutpaths.sheets.steps.scenes import MANY_PATCHES
-from cutpaths.sheets.steps.tints import OUTLINE, Cloth, shade
+from cutpaths.sheets.steps.shades import shades_of
+from cutpaths.sheets.steps.tints import OUTLINE, Cloth
 from cutpaths.sheets.steps.view import Room, View, whole
 
 FEW = 64  # patches that are drawn of a top of too many
@@ -50,12 +51,10 @@ class Pieced:
         found = making.kit.patchwork.all_seams()
         self.seams = found if self.whole else _seams_of(found, self.patches)
         self.stages = [s for s in _ORDER if any(seam.stage is s for seam in self.seams)]
-        names = [fabric.name for fabric in making.kit.project.fabrics]
-        used = sorted({patch.fabric for patch in every}, key=names.index)
-        self.shades = tuple(shade(i) for i in range(len(used)))
+        self.paints = shades_of(making.kit)
+        self.shades = tuple(self.paints.values())
         sizes = (box(patch.raw) for patch in self.patches)
         self.small = min(min(b[2] - b[0], b[3] - b[1]) for b in sizes)
-        self.number = {name: i for i, name in enumerate(used)}
 
     def groups(self, until: int) -> tuple[tuple[int, ...], ...]:
         """Parts that hang together once the first so many stages are sewn."""
@@ -73,7 +72,7 @@ class Pieced:
         """A patch, right side up, raw; its finished outline is drawn over its neighbours later."""
         patch = self.patches[i]
         ring = shift(*move).ring(patch.raw)
-        paint = shade(self.number[patch.fabric])
+        paint = self.paints[patch.fabric]
         width = FINE_MM if self.small * view.scale < SMALL_MM else OUTLINE_MM
         picture.layer(view, ring, Cloth.TOP_RIGHT, paint=paint, width=width)
 
@@ -97,7 +96,7 @@ class Pieced:
         patch = self.patches[i]
         place = shift(*move)
         ring = to_sewn_edges(patch, sewn)
-        paint = shade(self.number[patch.fabric])
+        paint = self.paints[patch.fabric]
         picture.layer(view, place.ring(ring), Cloth.TOP_RIGHT, paint=paint, outlined=False)
         width = FINE_MM if self.small * view.scale < SMALL_MM else OUTLINE_MM
         seams = [e for e, is_sewn in zip(edges(patch.finished), sewn, strict=True) if is_sewn]

@@ -31,7 +31,8 @@ from cutpaths.sheets.steps.ink import WHITE, disc, pin
 from cutpaths.sheets.steps.key import Entry
 from cutpaths.sheets.steps.making import Making, belongs_to
 from cutpaths.sheets.steps.picture import LETTER_DISC, OUTLINE_MM, Picture
-from cutpaths.sheets.steps.tints import OUTLINE, Cloth, shade
+from cutpaths.sheets.steps.shades import shades_of
+from cutpaths.sheets.steps.tints import OUTLINE, Cloth
 from cutpaths.sheets.steps.view import View
 
 LETTER_GAP = LETTER_DISC + 1.8
@@ -106,13 +107,6 @@ def top_right(picture: Picture, view: View, kit: Kit) -> None:
         picture.seam(view, (sewn(seam.start), sewn(seam.end)))
     for ends in edges(kit.blanket.top):
         picture.stroke(view, ends, OUTLINE, OUTLINE_MM)
-
-
-def shades_of(kit: Kit) -> dict[str, Paint]:
-    """The shade of each fabric of the top, in the order in which the project names them."""
-    names = [fabric.name for fabric in kit.project.fabrics]
-    used = sorted({piece.fabric for piece in kit.patchwork.pieces()}, key=names.index)
-    return {name: shade(i) for i, name in enumerate(used)}
 
 
 def panel_seams(picture: Picture, view: View, kit: Kit) -> None:
@@ -263,11 +257,12 @@ def front_side(picture: Picture, view: View, kit: Kit, *, pale: bool = False) ->
         pale: whether the seam of the border is pale, so that stitches on it are seen.
     """
     shades = shades_of(kit)
-    picture.shades(tuple(shades.values()))
     many = kit.pieced and not shows_patches(picture, kit)
+    if not many:
+        picture.shades(tuple(shades.values()))
     for part in _border_only(kit, next(iter(shades))) if many else front(kit):
         if _is_top(part):
-            paint = shades[part.fabric]
+            paint = None if many else shades[part.fabric]
             picture.layer(view, part.outline, Cloth.TOP_RIGHT, paint=paint, outlined=False)
             closed = (*part.outline, part.outline[0])
             picture.seam(view, closed)

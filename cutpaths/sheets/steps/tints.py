@@ -50,14 +50,23 @@ STRIPES_MM = 2.4  # from stripe to stripe on the sheet
 STRIPE_MM = 0.28
 
 _BROWN, _CREAM = from_hex("#8a4b12"), from_hex("#fff3dc")
-# How much of which colour is mixed into the top's right side, fabric by fabric.
-_SHADES = ((_CREAM, 0.0), (_CREAM, 0.55), (_BROWN, 0.35), (_CREAM, 0.3), (_BROWN, 0.18))
+# How far the lightest shade of the top's right side goes to cream, the darkest to brown.
+_LIGHTEST, _DARKEST, _DARKER_OF_TWO = -0.55, 0.35, 0.0
 
 
-def shade(number: int) -> Paint:
-    """The right side of the top's n-th fabric: a lighter or darker tint of the same colour."""
-    other, part = _SHADES[number % len(_SHADES)]
-    return Paint(colour=mixed(TINTS[Cloth.TOP_RIGHT].paint.colour, other, part))
+def shades(count: int) -> tuple[Paint, ...]:
+    """Shades for so many fabrics of the top, the lightest first; one alone has the plain colour."""
+    if count < 2:
+        return (TINTS[Cloth.TOP_RIGHT].paint,) * count
+    darkest = _DARKER_OF_TWO if count == 2 else _DARKEST
+    step = (darkest - _LIGHTEST) / (count - 1)
+    return tuple(_shade(_LIGHTEST + step * n) for n in range(count))
+
+
+def _shade(part: float) -> Paint:
+    """The top's colour with a part of brown, or of cream where the part is below nothing."""
+    other = _BROWN if part > 0 else _CREAM
+    return Paint(colour=mixed(TINTS[Cloth.TOP_RIGHT].paint.colour, other, abs(part)))
 
 
 def ink(text: str) -> Colour:

@@ -32,7 +32,7 @@ from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.pieced import Pieced, center_of
 from cutpaths.sheets.steps.rings import is_convex
 from cutpaths.sheets.steps.step import Stage, Step
-from cutpaths.sheets.steps.tints import Cloth, shade
+from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.tools import iron
 from cutpaths.sheets.steps.view import MIRRORED, Room, View, whole
 
@@ -74,7 +74,7 @@ def two_patches(work: Pieced) -> Step:
     first, second, seam = _neighbours(work)
     picture = Picture(kit=making.kit, key="sew-patches", shows="two patches sewn, then pressed")
     over = folded(first.raw, seam)
-    shades = [shade(work.number[patch.fabric]) for patch in (first, second)]
+    shades = [work.paints[patch.fabric] for patch in (first, second)]
     _side_by_side(picture, (first, second, seam), shades)
     before = whole((*second.raw, *over), MIDDLE)
     picture.layer(before, second.raw, Cloth.TOP_RIGHT, paint=shades[1])
@@ -185,6 +185,6 @@ def _opened(picture: Picture, view: View, work: Pieced, pair: tuple[Patch, Patch
         if alternate and number == 1:
             picture.layer(view, beyond, Cloth.TOP_WRONG)
             continue
-        paint = shade(work.number[patch.fabric])
+        paint = work.paints[patch.fabric]
         picture.layer(view, folded(beyond, seam), Cloth.TOP_RIGHT, paint=paint)
     picture.line(view, seam, Role.STITCH)

@@ -257,6 +257,23 @@ def test_the_corner_template_is_laid_and_checked_by_words() -> None:
     assert "tick the notch for the fold" in said
 
 
+def test_a_folded_card_is_marked_through_its_one_hole() -> None:
+    """Folded over, the hole is the top's corner, and there are no dots or notch."""
+    said = _said(of_text(FOLDED), "Marking")
+    assert "Mark through its hole the place of the top's corner" in said
+    assert "one hole" in said
+    assert "notch" not in said
+
+
+def test_what_is_checked_again_at_once_is_checked_once() -> None:
+    """Joined and pressed, the top is measured once, after the iron."""
+    tasks = [b for b in _blocks(of_fixture("tidepool"), "Sewing the top") if isinstance(b, Task)]
+    checks = [task.check for task in tasks if task.check.startswith("The top measures")]
+    assert len(checks) == 1
+    told = {step.title: step.check for step in steps_of(of_fixture("tidepool").kit)}
+    assert checks[0] == told["Press the top"] == told["Join the rows"]
+
+
 def test_a_miter_is_practised_and_looked_at_before_it_is_trimmed() -> None:
     """The practice corner is named before the cloth is sewn; a folded tip has nothing to turn."""
     turned = _said(of_fixture("tidepool"), "Mitering the corners")

@@ -13,7 +13,7 @@ from cutpaths.drawing import Document, expand
 from cutpaths.figures import figures_of
 from cutpaths.figures.show import as_json
 from cutpaths.formats import FORMATS
-from cutpaths.geometry.marks import letter
+from cutpaths.geometry.marks import MarkKind, letter
 from cutpaths.pieces import Kit, build
 from cutpaths.project import load, read
 from cutpaths.shapes import Path as Line
@@ -224,9 +224,72 @@ def test_every_side_is_pinned_and_sewn(name: str) -> None:
     """The second side and the others are named in the order of sewing."""
     first, second, *rest = (letter(i) for i in kit_of(name).order)
     assert f"Sew side {first}," in said(name, "sew-side")
-    assert step(name, "next-side").title.endswith(f"pin side {second}")
+    assert step(name, "next-side").title.endswith(f"pin side\u00a0{second}")
     title = step(name, "other-sides").title
     assert [word.strip(",") for word in title.split() if len(word.strip(",")) == 1] == rest
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_no_title_leaves_a_letter_alone_on_a_line(name: str) -> None:
+    """The last word of a title at which a line may end is never the letter of a side."""
+    for each in steps(name):
+        assert len(each.title.split(" ")[-1]) > 1, each.title
+
+
+@pytest.mark.parametrize("name", FOLDED)
+def test_the_folded_top_is_marked_as_the_figures_say_it_lies(name: str) -> None:
+    """Wrong side up and mirrored; pins show its centers on the right side, where it is laid."""
+    texts = {f.key: f.text for group in figures_of(kit_of(name)).groups for f in group.figures}
+    assert texts["faces"].startswith("top wrong side up (mirrored)")
+    assert "lay it wrong side up" in said(name, "mark-top")
+    assert "right side up" not in said(name, "mark-top")
+    assert "mirror image" in said(name, "mark-top")
+    assert "pin through each center mark" in said(name, "mark-top")
+    shown = [text.string for text in texts_of(step(name, "mark-top").drawing)]
+    assert "top, wrong side" in shown
+    assert not [text for text in shown if text.startswith("top, right side")]
+
+
+@pytest.mark.parametrize("name", TURNED)
+def test_quarter_marks_are_told_where_there_are_some(name: str) -> None:
+    """Sides with quarter marks have them drawn and pinned; no word of them where none has."""
+    kit = kit_of(name)
+    sides = {m.at[0] for m in kit.blanket.top_marks if m.kind is MarkKind.QUARTER}
+    for key in ("mark-top", "mark-backing"):
+        drawn = [words for words in step(name, key).words if "quarter" in words]
+        assert len(drawn) == bool(sides)
+        assert all("half way between each dot and the center" in words for words in drawn)
+        if 0 < len(sides) < len(kit.blanket.seam):
+            assert set(re.findall(r"\b[A-Z]\b", drawn[0])) == sides
+    first, second, *_ = (letter(i) for i in kit.order)
+    assert ("quarter" in said(name, "pin-centers")) == (first in sides)
+    assert ("quarter" in said(name, "next-side")) == (second in sides)
+
+
+@pytest.mark.parametrize("name", TURNED)
+def test_the_opening_is_measured_from_the_dot_of_the_figures(name: str) -> None:
+    """Both marking steps and the step that sews it name the corner that the figures name."""
+    labels = {f.key: f.label for group in figures_of(kit_of(name)).groups for f in group.figures}
+    wanted = labels["opening.start"].removeprefix("first end, from ")
+    assert re.fullmatch("the dot at corner [A-Z]{2}", wanted)
+    for key in ("mark-top", "mark-backing", "opening"):
+        assert f"from {wanted}" in said(name, key)
+    assert "where it starts" not in said(name, "mark-top")
+
+
+def test_what_is_cut_and_folded_later_is_marked() -> None:
+    """The trim line and the fold point have their figures in the steps that mark corners."""
+    for name in ("tidepool", "beehive", "doorway"):
+        texts = {f.key: f.text for g in figures_of(kit_of(name)).groups for f in g.figures}
+        assert f"trim line {texts['miter.trim']} outside the miter line" in said(
+            name, "mark-corners"
+        )
+        for key, text in texts.items():
+            if key.endswith(".dot-to-fold"):
+                assert f"the fold point lies {text}" in said(name, "mark-corners").lower()
+    assert "trim line" not in said("trimmed", "mark-corners")
+    assert "draw the trim line: ~5 5/8 in (143.4 mm)" in said("folded", "mark-backing")
+    assert "trim line" not in said("folded-trimmed", "mark-backing")
 
 
 @pytest.mark.parametrize("name", TURNED)

@@ -28,7 +28,8 @@ from cutpaths.sheets.steps.folding import Layer, fold
 from cutpaths.sheets.steps.ink import DOT
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.section import bulge, half_angle, lengths, opposite
-from cutpaths.sheets.steps.tints import TINTS, Cloth, shade
+from cutpaths.sheets.steps.shades import shades_of
+from cutpaths.sheets.steps.tints import TINTS, Cloth
 
 # Drawn coordinates are rounded to 1e-6 mm, and scales are some 1 to 10.
 DRAWN_MM, DRAWN_PART = 1e-5, 1e-5
@@ -183,7 +184,10 @@ def test_the_finished_blanket_is_drawn_in_its_proportions(name: str) -> None:
     """What is painted of it is as wide for its height as the figures say."""
     kit = kit_of(name)
     drawing = step(name, "finished").drawing
-    colours = [TINTS[Cloth.BACKING_RIGHT].paint.colour, *(shade(i).colour for i in range(5))]
+    colours = [
+        TINTS[Cloth.BACKING_RIGHT].paint.colour,
+        *(paint.colour for paint in shades_of(kit).values()),
+    ]
     shapes = [shape for colour in colours for shape in painted(drawing, colour)]
     lefts, lows, rights, highs = zip(*(shape.bounds for shape in shapes), strict=True)
     wide, high = max(rights) - min(lefts), max(highs) - min(lows)

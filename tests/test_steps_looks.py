@@ -6,16 +6,20 @@ from collections import defaultdict
 from itertools import combinations, pairwise
 
 import pytest
-from test_steps import steps
+from test_steps import ALL, kit_of, steps
 
 from cutpaths.paint import Colour
+from cutpaths.pieces import build
+from cutpaths.project import read
 from cutpaths.roles import Role
 from cutpaths.shapes import Text
 from cutpaths.sheets.fabric_paint import luminance
+from cutpaths.sheets.palette import colours_of
 from cutpaths.sheets.steps.labels import Ground, Name, placed
 from cutpaths.sheets.steps.lines import CENTER, PATCH, QUARTER, dashes, double, tick_lines
 from cutpaths.sheets.steps.picture import PEN
-from cutpaths.sheets.steps.tints import TINTS, Cloth, shade
+from cutpaths.sheets.steps.shades import shades_of
+from cutpaths.sheets.steps.tints import TINTS, Cloth, shades
 from cutpaths.sheets.steps.view import MIRRORED, Room, detail, frame, whole
 
 # WCAG 2.1: 1.4.3 asks 4.5:1 of text, 1.4.11 asks 3:1 of what is needed to understand a picture.
@@ -58,9 +62,48 @@ def test_faces_are_told_apart_in_grey() -> None:
 
 
 def test_shades_of_the_top_differ() -> None:
-    """Five fabrics of a top have five shades."""
-    assert len({shade(i).colour for i in range(5)}) == 5
-    assert shade(5) == shade(0)
+    """Up to nine fabrics have as many shades, from light to dark, on each of which all is read."""
+    assert shades(1) == (TINTS[Cloth.TOP_RIGHT].paint,)
+    for count in range(1, 10):
+        found = [luminance(paint.colour) for paint in shades(count)]
+        assert len(set(found)) == count
+        assert found == sorted(found, reverse=True)
+        assert all(contrast(BLACK, paint.colour) >= TEXT_CONTRAST for paint in shades(count))
+        darkest = shades(count)[-1].colour
+        assert [ink for _, ink in PEN.inks if contrast(ink, darkest) < LINE_CONTRAST] == []
+
+
+def test_two_and_three_shades_are_told_apart_in_grey() -> None:
+    """Of two or three fabrics each shade is clearly darker than the one before it."""
+    for count in (2, 3):
+        for light, dark in pairwise(shades(count)):
+            assert contrast(light.colour, dark.colour) > 1.2
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_the_lightest_fabric_has_the_lightest_shade(name: str) -> None:
+    """Shades come in the order of the fabrics' own lightness; those alike in the project's."""
+    kit = kit_of(name)
+    own = colours_of(kit.project.fabrics)
+    found = shades_of(kit)
+    assert set(found) == {piece.fabric for piece in kit.patchwork.pieces()}
+    lights = [luminance(own[fabric]) for fabric in found]
+    assert lights == sorted(lights, reverse=True)
+    tones = [luminance(paint.colour) for paint in found.values()]
+    assert tones == sorted(set(tones), reverse=True)
+
+
+def test_the_shades_of_the_example_follow_its_colours() -> None:
+    """Sand is lighter than sea green, so it is in the steps, whichever is named first."""
+    sand, sea = (shades_of(kit_of("tidepool"))[name].colour for name in ("sand", "sea"))
+    assert luminance(sand) > luminance(sea)
+    text = (
+        'format = 1\ntitle = "Turned about"\nborder = { width = 2 }\n'
+        'backing = { fabric = "dark" }\n'
+        '[fabric.dark]\ncolour = "#203040"\n[fabric.pale]\ncolour = "#f0f0e0"\n'
+        '[top]\nlayout = "squares"\npatch = 5\ncolumns = 4\nrows = 5\nfabrics = ["dark", "pale"]'
+    )
+    assert list(shades_of(build(read(text)))) == ["pale", "dark"]
 
 
 STYLES_OF = {

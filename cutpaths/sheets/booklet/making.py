@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from cutpaths.figures import Group
+from cutpaths.geometry.marks import MarkKind, select
 from cutpaths.project.patchwork import Pressing
 from cutpaths.sheets.booklet.blocks import (
     Block,
@@ -126,8 +127,9 @@ def _marking(facts: Facts) -> Iterator[Block]:
     )
     if facts.folded_over:
         where = (
-            "The backing lies wrong side up, the top right side up: both are seen as from the "
-            "front of the blanket. Mark the top only where the border will hide it."
+            "Mark the wrong side. The backing lies wrong side up and is seen as from the front of "
+            "the blanket; the top, wrong side up, is its mirror image. A pin through each center "
+            "of the top shows it on the right side."
         )
     else:
         where = (
@@ -144,10 +146,12 @@ def _joining(facts: Facts) -> Iterator[Block]:
         yield Paragraph("The layers lie wrong sides together, the top in the middle.")
         return
     order = facts.text("order")
+    quarters = select(facts.kit.top.marks, MarkKind.QUARTER)
+    matched = "first, then dots, then quarter marks," if quarters else "first, then dots,"
     yield Paragraph(
         f"Sew one side at a time, in this order: {order}. Start and stop each seam exactly on its "
-        "dots and back-tack there; leave the turning opening. Match centers first, then dots, then "
-        "quarter marks, and ease what is between."
+        f"dots and back-tack there; leave the turning opening. Match centers {matched} and ease "
+        "what is between."
     )
 
 

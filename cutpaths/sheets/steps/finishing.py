@@ -316,7 +316,7 @@ def top_stitch(making: Making) -> Step:
             "Start in the middle of a side, not at a corner. Turn at the corners with the needle"
             " down.",
         ),
-        check="The stitches hold both layers on both sides of the blanket."
+        check="Turn it over: the stitches have caught the backing all round."
         if making.turned
         else "The stitches catch the border's fold everywhere.",
         drawing=picture.drawing(),

@@ -138,10 +138,11 @@ def corner_words(making: Making) -> Iterator[str]:
 
 def trim_words(making: Making) -> Iterator[str]:
     """Where the trim lines end, where tips are trimmed later."""
-    if not making.trimmed_before:
-        for where, ends in _at_corners(making, "trim-line"):
-            yield f"At {where} draw the trim line: {ends}."
-        yield "Corner folds and trim lines are measured from the corners of the backing."
+    if making.trimmed_before:
+        return
+    for where, ends in _at_corners(making, "trim-line"):
+        yield f"At {where} draw the trim line: {ends}."
+    yield "Measure corner folds and trim lines from the backing's corner."
 
 
 def _at_corners(making: Making, name: str) -> Iterator[tuple[str, str]]:

@@ -87,7 +87,7 @@ def _lay(making: Making) -> Step:
         words=(
             "Lay the backing wrong side up and smooth it.",
             "Lay the top on it, right side up: wrong sides together.",
-            "Its raw edges lie on the second folds, center on center.",
+            "Its raw edges lie on the second folds, center on center: the pins show where.",
             "Pin both layers together all over, or baste them.",
         ),
         check="The backing stands out by the same width on sides of equal borders.",

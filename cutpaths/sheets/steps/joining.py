@@ -283,8 +283,8 @@ def _opening(making: Making, side: int) -> Step:
         title=f"Leave the opening on {side_title(side)}",
         words=(
             f"On side {name} leave the turning opening, {numbers['opening.length']} long.",
-            f"Sew from the dot at corner {corner} to the first end, {numbers['opening.start']} along"
-            " the seam, and back-tack.",
+            f"Sew from the dot at corner {corner} to the first end,"
+            f" {numbers['opening.start']} along the seam, and back-tack.",
             f"Start again at the second end, {numbers['opening.end']} along from the"
             f" dot at corner {corner}, back-tack, and sew to the other dot.",
         ),

@@ -20,8 +20,8 @@ from cutpaths.sheets.steps.cutting import Segment, folded, side_of
 from cutpaths.sheets.steps.ink import scissors
 from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.picture import Picture
-from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.shades import shades_of
+from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.view import Room, whole
 
@@ -54,6 +54,7 @@ def pair_step(making: Making, pair: SewnPair) -> Step:
     way = unit(sub(tip, start))
     picture.signs(scissors(along(start, way, 4.0), way))
     shades = shades_of(making.kit)
+    picture.shades(tuple(shades.values()))
     paints = shades[pair.marked.fabric], shades[pair.plain.fabric]
     opened_unit(picture, halves[0], (seams[0][0], seams[0][1]), paints)
     for x in (45.0, 91.0):

@@ -51,7 +51,7 @@ STRIPE_MM = 0.28
 
 _BROWN, _CREAM = from_hex("#8a4b12"), from_hex("#fff3dc")
 # How far the lightest shade of the top's right side goes to cream, the darkest to brown.
-_LIGHTEST, _DARKEST, _DARKER_OF_TWO = -0.55, 0.35, 0.0
+_LIGHTEST, _DARKEST, _DARKER_OF_TWO = -0.55, 0.3, 0.0
 
 
 def shades(count: int) -> tuple[Paint, ...]:

@@ -45,7 +45,8 @@ from cutpaths.sheets.booklet.make import booklet_of
 from cutpaths.sheets.pages.paper import paper_named
 from cutpaths.sheets.planned import planned
 from cutpaths.sheets.sheet import Wishes
-from cutpaths.sheets.steps import steps_of
+from cutpaths.sheets.steps import Hand, steps_of
+from cutpaths.writers.booklet import render
 
 FOLDED = f'format = 1\ntitle = "Folded"\nconstruction = "folded-over"\n{PLAIN}'
 CHAPTERS = (
@@ -403,6 +404,17 @@ def test_paper_follows_the_unit_unless_asked() -> None:
     assert booklet_of(kit, Wishes(paper=paper_named("a4"))).paper == paper_named("a4")
     assert booklet_of(kit, Wishes(paper=paper_named("a0"))).paper == paper_named("letter")
     assert metric.content.paper == paper_named("a4")
+
+
+def test_left_handers_get_their_own_words_and_pictures() -> None:
+    """The ruler lies on the other side, and the steps are those of the left hand."""
+    kit = of_fixture("tidepool").kit
+    contents = {hand: booklet_of(kit, Wishes(left_handed=hand is Hand.LEFT)) for hand in Hand}
+    told = {hand: text_of(render(document(content))) for hand, content in contents.items()}
+    assert "lay the ruler on the part to the left of the cut" in told[Hand.RIGHT]
+    assert "lay the ruler on the part to the right of the cut" in told[Hand.LEFT]
+    assert "from the left to the right." in told[Hand.LEFT]
+    assert "from the left to the right." not in told[Hand.RIGHT]
 
 
 def test_large_print_is_asked_for() -> None:

@@ -49,6 +49,9 @@ USES = ("booklet", "cad", "cloth", "cutter", "labels", "pages", "pictures", "pro
     help="What the printer leaves white at each edge of a page, as 5 mm; 8 mm by default.",
 )
 @click.option("--whole", is_flag=True, help="Have the large pieces on pages too, in tiles to join.")
+@click.option(
+    "--left-handed", is_flag=True, help="Show scissors, needle and ruler for the left hand."
+)
 @click.option("--large-print", is_flag=True, help="Set the booklet in large letters.")
 @click.option(
     "--text-on-cloth", is_flag=True, help="Let a machine draw labels and grain lines on cloth."
@@ -81,6 +84,7 @@ def command(
     paper: str | None,
     print_margin: str | None,
     whole: bool,
+    left_handed: bool,
     large_print: bool,
     text_on_cloth: bool,
     rig_file: Path | None,
@@ -112,6 +116,7 @@ def command(
         frame_pixels=frame_pixels,
         paper=printed_on,
         whole=whole,
+        left_handed=left_handed,
         large_print=large_print,
         beside=project.parent,
         proof=proof,

@@ -60,6 +60,7 @@ class Wishes(Value, kw_only=True):
         paper: what pages are printed on; None for the usual one of the project's unit.
         whole: whether pages also hold the large pieces, in tiles to be joined.
         large_print: whether the booklet has large letters.
+        left_handed: whether the booklet shows scissors, needle and ruler for the left hand.
         beside: the folder of the project file, where its pictures of cloth are.
         proof: of the kit, where it has been made already.
     """
@@ -71,6 +72,7 @@ class Wishes(Value, kw_only=True):
     paper: Paper | None = None
     whole: bool = False
     large_print: bool = False
+    left_handed: bool = False
     beside: FolderPath | None = None
     proof: Proof | None = None
 

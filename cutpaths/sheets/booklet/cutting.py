@@ -37,11 +37,16 @@ OUTLINED = "cut to its outline"  # what is done to a piece that is no rectangle
 
 def cutting(facts: Facts) -> Chapter:
     """The pieces and how they are cut."""
+    hand, other = facts.hand.value, facts.hand.other.value
     blocks: list[Block] = [
         Paragraph(
             "Press the cloth before you cut it, and measure every strip twice. Cut selvages off: "
             "they shrink more than the cloth does. Keep an offcut of every cloth, because the pen "
             "and the seam are tested on it."
+        ),
+        Paragraph(
+            f"With the cutter in the {hand} hand, lay the ruler on the part to the {other} of the "
+            f"cut, measure from the squared-up edge there, and cut along the ruler's {hand} edge."
         ),
         caution_of_cutting(),
         *_pieces(facts),

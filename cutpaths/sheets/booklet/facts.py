@@ -14,7 +14,7 @@ from cutpaths.pieces import Kit
 from cutpaths.project.model import Construction, Fabric
 from cutpaths.sheets.fabric_paint import Cloth, cloths_of
 from cutpaths.sheets.planned import planned
-from cutpaths.sheets.steps import Step, steps_of
+from cutpaths.sheets.steps import Hand, Step, steps_of
 from cutpaths.values import Value
 
 if TYPE_CHECKING:
@@ -33,6 +33,7 @@ class Facts(Value, kw_only=True):
         short: a letter for each fabric, as charts have it.
         plans: how each fabric is cut; empty where that cannot be.
         unplanned: why there is no plan, a sentence each.
+        hand: the hand that works.
         steps: the making, step by step.
     """
 
@@ -44,6 +45,7 @@ class Facts(Value, kw_only=True):
     short: Mapping[str, str]
     plans: tuple[FabricPlan, ...]
     unplanned: tuple[str, ...]
+    hand: Hand
     steps: tuple[Step, ...]
 
     @property
@@ -65,7 +67,7 @@ class Facts(Value, kw_only=True):
         return next((f.label for f in self.kit.project.fabrics if f.name == fabric), fabric)
 
 
-def facts_of(kit: Kit, beside: Path | None = None) -> Facts:
+def facts_of(kit: Kit, beside: Path | None = None, hand: Hand = Hand.RIGHT) -> Facts:
     """Collects what is told of a kit; pictures of cloth are in the folder `beside`."""
     cloth, figures = planned(kit), figures_of(kit)
     joined = cloth.kit
@@ -81,7 +83,8 @@ def facts_of(kit: Kit, beside: Path | None = None) -> Facts:
         short={fabric.name: _letters(n) for n, fabric in enumerate(fabrics)},
         plans=cloth.plans,
         unplanned=tuple(f"{f.problem}. {f.hint}".strip() for f in findings),
-        steps=steps_of(joined),
+        hand=hand,
+        steps=steps_of(joined, hand=hand),
     )
 
 

@@ -19,6 +19,7 @@ from cutpaths.sheets.booklet.needs import what_you_need
 from cutpaths.sheets.booklet.reference import all_sizes, to_colour, words_used
 from cutpaths.sheets.pages.paper import Paper, usual_paper
 from cutpaths.sheets.sheet import Output, Wishes
+from cutpaths.sheets.steps import Hand
 
 FORMATS = ("booklet",)
 NAME = "booklet"
@@ -35,7 +36,8 @@ def booklet_sheets(kit: Kit, wishes: Wishes) -> tuple[Output, ...]:
 
 def booklet_of(kit: Kit, wishes: Wishes) -> Booklet:
     """The content of the booklet."""
-    facts, project = facts_of(kit, wishes.beside), kit.project
+    hand = Hand.LEFT if wishes.left_handed else Hand.RIGHT
+    facts, project = facts_of(kit, wishes.beside, hand), kit.project
     return Booklet(
         title=project.title,
         subtitle=subtitle(facts),

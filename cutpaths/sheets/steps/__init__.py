@@ -1,6 +1,6 @@
 """The making of a blanket as steps, each with its words and its picture."""
 
 from cutpaths.sheets.steps.sequence import steps_of
-from cutpaths.sheets.steps.step import Stage, Step
+from cutpaths.sheets.steps.step import Hand, Stage, Step
 
-__all__ = ["Stage", "Step", "steps_of"]
+__all__ = ["Hand", "Stage", "Step", "steps_of"]

@@ -237,7 +237,7 @@ def _close(making: Making) -> Step:
     ]
     view = detail(points, Room(10.0, 0.0, 120.0, 56.0), turn, pad=0.4)
     front_side(picture, view, kit)
-    first, last = view.points(ends)
+    first, last = making.toward(*view.points(ends))
     picture.signs(((stroke(first, last, 1.1), GAP),))
     up = view.way(out)
     for part in (0.0, 0.33, 0.67, 1.0):
@@ -249,8 +249,8 @@ def _close(making: Making) -> Step:
     picture.signs(hand_needle(along(first, on, distance(first, last) * 0.45), unit((on[0], 0.7))))
     picture.entry(Entry.of_pin())
     picture.entry(Entry("hand needle", chip_of_needle()))
-    picture.name("start", first, (-0.4, -1.0))
-    picture.name("stop", last, (0.4, -1.0))
+    picture.name("start", first, (-on[0] * 0.4, -1.0))
+    picture.name("stop", last, (on[0] * 0.4, -1.0))
     picture.name("both edges folded in", along(first, on, distance(first, last) * 0.8), (0.3, 1.0))
     left, _, _, head = box(view.window)
     picture.letter(letter(opening.side), (left + LETTER_DISC, head + 5.0))
@@ -261,7 +261,8 @@ def _close(making: Making) -> Step:
         words=(
             f"Fold both raw edges in along the opening, {numbers['opening.length']}.",
             "Fold on the line of the seam, so that it runs on straight.",
-            "Pin the edges. Close the gap by hand with ladder stitches, from one end to the other.",
+            "Pin the edges. Close the gap by hand with ladder stitches, from the"
+            f" {making.hand.value} to the {making.hand.other.value}.",
             "Or let the top stitching close it.",
         ),
         check=f"The seam of side {letter(opening.side)} looks the same from dot to dot.",

@@ -117,7 +117,7 @@ def _trim(making: Making) -> Step:
     ring = tuple(along(p, out, step) for p in corner.waste)
     free = replace(view, window=EVERYWHERE)
     picture.layer(free, ring, Cloth.BACKING_WRONG)
-    tip, start = view.points((corner.trim[0], corner.trim[1]))
+    start, tip = making.toward(*view.points((corner.trim[0], corner.trim[1])))
     way = unit(sub(tip, start))
     picture.signs(scissors(along(start, way, 3.0), way))
     picture.name("tip, a triangle", free.point(middle(ring[0], ring[1])), (-0.7, -0.4))

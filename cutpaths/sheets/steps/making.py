@@ -12,6 +12,7 @@ from cutpaths.geometry.polygons import Ring, carry, directions, right_of, sub
 from cutpaths.pieces import Kit
 from cutpaths.project.model import BackingCorners, Construction
 from cutpaths.shapes import IDENTITY, Motion, Point, shift
+from cutpaths.sheets.steps.step import Hand
 from cutpaths.values import Value
 
 
@@ -54,9 +55,19 @@ class Numbers(Value):
 
 
 class Making(Value, dict=True):  # room for what is worked out once
-    """A kit with what its steps ask of it again and again."""
+    """A kit with what its steps ask of it again and again, and the hand that works."""
 
     kit: Kit
+    hand: Hand = Hand.RIGHT
+
+    def toward(self, p: Point, q: Point) -> tuple[Point, Point]:
+        """Two ends of a cut or a seam on the sheet, in the order in which a hand works them.
+
+        Scissors and needle come from the side of their hand: a right hand works from right to
+        left, a left hand from left to right (common practice, no source).
+        """
+        left, right = sorted((p, q))
+        return (right, left) if self.hand is Hand.RIGHT else (left, right)
 
     @cached_property
     def numbers(self) -> Numbers:

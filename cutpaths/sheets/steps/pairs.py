@@ -50,7 +50,7 @@ def pair_step(making: Making, pair: SewnPair) -> Step:
     for off, half, seam in zip(away, halves, seams, strict=True):
         picture.layer(second, shift(*off).ring(half), Cloth.TOP_WRONG)
         picture.line(second, [shift(*off).point(p) for p in seam], Role.STITCH)
-    tip, start = second.points((line[1], line[0]))
+    start, tip = making.toward(*second.points((line[1], line[0])))
     way = unit(sub(tip, start))
     picture.signs(scissors(along(start, way, 4.0), way))
     shades = shades_of(making.kit)

@@ -18,6 +18,18 @@ class Stage(Enum):
     FINISHING = "trimming, turning, pressing, closing"
 
 
+class Hand(Enum):
+    """The hand that holds scissors and needle."""
+
+    RIGHT = "right"
+    LEFT = "left"
+
+    @property
+    def other(self) -> Hand:
+        """The hand that holds the cloth."""
+        return Hand.LEFT if self is Hand.RIGHT else Hand.RIGHT
+
+
 class Step(Value, kw_only=True):
     """One step.
 

@@ -53,7 +53,7 @@ def trim_corner(f: Folding) -> Step:
     cut = [between.point(p) for p in side_of_line(f)]
     picture.line(view, cut, Role.TRIM, meaning=CUT)
     picture.dot(view, f.dot)
-    start, tip = view.points(cut)
+    start, tip = making.toward(*view.points(cut))
     picture.signs(scissors(along(start, unit(sub(tip, start)), 1.0), unit(sub(tip, start))))
     opened = opened_waste(picture, f, view.scale)
     picture.name("the seam stays", view.point(middle(*ends)), (0.5, 1.0))
@@ -61,7 +61,7 @@ def trim_corner(f: Folding) -> Step:
     corners = making.kit.templates[f.number - 1].corners
     if len(corners) == making.sides:
         foot = view.window[0][1]
-        picture.caption(making.all_corners, (LEFT.left + LEFT.width / 2, foot - 7.0))
+        picture.caption(making.all_corners, (LEFT.left + LEFT.width / 4, foot - 7.0))
     picture.caption(waste_name(f), (RIGHT.left + RIGHT.width / 2, opened))
     names = numbers.at_corner(f.number, "trim-line")
     return Step(

@@ -35,6 +35,7 @@ PICTURES: tuple[Callable[[], Document], ...] = (
     blanket.faces,
     blanket.tidepool_front,
     blanket.tidepool_backing,
+    blanket.tidepool_fold,
     corners.dots,
     corners.equal,
     corners.unequal,

@@ -18,6 +18,7 @@ from cutpaths.sheets.fabric_paint import cloths_of
 from cutpaths.sheets.picture import picture_sheets
 from cutpaths.sheets.sheet import extent
 from cutpaths.sheets.signs import piece_items
+from cutpaths.sheets.steps import steps_of
 from cutpaths.values import Value, replace
 
 NAMES = ("foot", "right", "head", "left")
@@ -158,6 +159,12 @@ def tidepool_front() -> Document:
     kit = example("tidepool")
     front = picture_sheets(kit, cloths_of(kit.project.fabrics))[0].document
     return replace(front, name="tidepool-front")
+
+
+def tidepool_fold() -> Document:
+    """A step of the example's booklet: a corner is folded to be mitered."""
+    (fold,) = (step for step in steps_of(example("tidepool")) if step.key == "fold-corner")
+    return Document("tidepool-fold", (fold.drawing,))
 
 
 def tidepool_backing() -> Document:

@@ -21,7 +21,7 @@ from cutpaths.shapes import Path as Line
 from cutpaths.shapes import Point, Text
 from cutpaths.sheets.seen import edge
 from cutpaths.sheets.steps.corner_fold import Folding
-from cutpaths.sheets.steps.cutting import folded, parts_outside, side_of
+from cutpaths.sheets.steps.cutting import folded, part_inside, parts_outside, side_of
 from cutpaths.sheets.steps.exploded import parts, patches_of
 from cutpaths.sheets.steps.folded_states import corners_folded, sides_folded
 from cutpaths.sheets.steps.folding import Layer, fold
@@ -318,3 +318,14 @@ def test_rows_hang_together_once_their_seams_are_sewn(name: str, sewn: int) -> N
     rows = parts(patches, [seam for seam in seams if seam.stage is stages[0]])
     assert len(rows) == sewn
     assert len(parts(patches, seams)) == 1
+
+
+def test_a_raw_edge_on_the_rim_of_a_picture_is_drawn() -> None:
+    """A line along an edge of a window is inside it, though rounding puts it a hair outside."""
+    window = ((0.3, 0.0), (10.0, 0.0), (10.0, 10.0), (0.3, 10.0))
+    hair = 0.1 + 0.2 - 1e-13
+    part = part_inside((hair, 12.0), (hair, 1.0), window)
+    assert part is not None
+    assert part[0] == pytest.approx((hair, 10.0))
+    assert part[1] == pytest.approx((hair, 1.0))
+    assert part_inside((0.29, 12.0), (0.29, 1.0), window) is None

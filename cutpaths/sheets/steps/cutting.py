@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from cutpaths.geometry.polygons import (
+    ON_EDGE_MM,
     Ring,
     along,
     between,
@@ -28,22 +29,27 @@ def part_inside(start: Point, end: Point, window: Ring) -> Segment | None:
 
     Cyrus and Beck's rule (1978): each edge of the window moves one end of the segment inward.
     """
-    span = _span_inside(start, end, window)
+    span = _span_inside(start, end, window, ON_EDGE_MM)
     if span is None:
         return None
     found = between(start, end, span[0]), between(start, end, span[1])
     return found if distance(*found) > SHORT_MM else None
 
 
-def _span_inside(start: Point, end: Point, window: Ring) -> tuple[float, float] | None:
-    """Where along a segment it enters and leaves a convex ring, as parts of its length."""
+def _span_inside(
+    start: Point, end: Point, window: Ring, slack: float = 0.0
+) -> tuple[float, float] | None:
+    """Where along a segment it enters and leaves a convex ring, as parts of its length.
+
+    A segment along an edge of the ring may lie `slack` outside it.
+    """
     low, high = 0.0, 1.0
     way = sub(end, start)
     for p, q in edges(window):
         side = sub(q, p)
         ahead, here = cross(side, way), cross(side, sub(start, p))
         if abs(ahead) < 1e-12:
-            if here < 0:
+            if here < -slack * distance(p, q):
                 return None
         elif ahead > 0:
             low = max(low, -here / ahead)

@@ -7,6 +7,10 @@ from bad_input import LIKE, SQUARES, TITLE, XS, Row, told
 
 ROWS: list[Row] = [
     (
+        {"[border]": '[fabric.oat]\nprice = 9\n[border]'},
+        "pond.toml:11: `fabric.oat.price` is not a known key. `price` belongs in its table `stock`",
+    ),
+    (
         {"width = 2": 'width = 2\ncolour = "red"'},
         (
             "pond.toml:12: `border.colour` is not a known key. `colour` belongs in the table "

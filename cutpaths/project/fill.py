@@ -92,14 +92,17 @@ def _unknown_keys(kind: type[Table], table: Mapping[str, object], spot: _Spot) -
     known = sorted([*_fields(kind), tag] if tag else _fields(kind))
     unknown = [key for key in table if key not in known]
     for count, key in enumerate(unknown):
-        hint = _known_key(key, known, spot.root) if count < FINDINGS_SHOWN else ""
+        hint = _known_key(key, known, kind, spot.root) if count < FINDINGS_SHOWN else ""
         spot.at(key).flaw("is not a known key", hint)
 
 
-def _known_key(key: str, known: list[str], root: type[Table]) -> str:
-    """What a person may have meant: a key spelled alike, or the same key elsewhere."""
+def _known_key(key: str, known: list[str], kind: type[Table], root: type[Table]) -> str:
+    """What a person may have meant: a key spelled alike, or the same key in another table."""
     if near := nearest_name(key, known):
         return f"Write `{near}`"
+    inner = [n for n in _fields(kind) if any(key in _fields(t) for t in _tables_of(n, kind))]
+    if inner and kind is not root:
+        return f"`{key}` belongs in its table {' or '.join(f'`{name}`' for name in sorted(inner))}"
     if key in _fields(root):
         if _tables_of(key, root):
             return f"`{key}` is a table of its own: write {_heading(key, root)}"
@@ -120,7 +123,7 @@ def _heading(name: str, root: type[Table]) -> str:
 
 
 def _tables_of(name: str, root: type[Table]) -> list[type[Table]]:
-    """The tables that a key at the head of the file may hold."""
+    """The tables that a key of a table, such as the head of the file, may hold."""
     kind = _unwrapped(_fields(root)[name].type)[0]
     choices = get_args(kind) or (kind,)
     return [each for each in choices if isinstance(each, type) and issubclass(each, Table)]

@@ -7,7 +7,7 @@ from bad_input import LIKE, SQUARES, TITLE, XS, Row, told
 
 ROWS: list[Row] = [
     (
-        {"[border]": '[fabric.oat]\nprice = 9\n[border]'},
+        {"[border]": "[fabric.oat]\nprice = 9\n[border]"},
         "pond.toml:11: `fabric.oat.price` is not a known key. `price` belongs in its table `stock`",
     ),
     (

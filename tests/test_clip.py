@@ -6,14 +6,15 @@ import math
 
 from hypothesis import given
 from hypothesis import strategies as st
-from shapely.geometry import Polygon
+from shapely.geometry import LineString, Polygon
 
-from cutpaths.geometry.clip import clipped
+from cutpaths.geometry.clip import clipped, span_inside
 from cutpaths.geometry.outlines import rectangle, regular
 from cutpaths.geometry.polygons import Ring
-from cutpaths.shapes import Motion
+from cutpaths.shapes import Motion, Point
 
 AREA_SLACK = 1e-3  # mm², of points that are taken for lying on the edge within 1e-6 mm
+LENGTH_SLACK = 1e-6  # mm
 WINDOW = rectangle(100.0, 60.0)
 
 
@@ -49,3 +50,26 @@ def test_what_lies_outside_is_nothing() -> None:
     """Beside the window, and along its edge from outside."""
     assert clipped(((101.0, 0.0), (110.0, 0.0), (110.0, 9.0)), WINDOW) == ()
     assert clipped(((100.0, 0.0), (110.0, 0.0), (100.0, 9.0)), WINDOW) == ()
+
+
+# On no edge of a window, where a hair decides.
+_STEPS = st.integers(-640, 1280).map(lambda eighths: eighths / 8 + 0.03)
+_PLACES = st.tuples(_STEPS, _STEPS)
+
+
+@given(_PLACES, _PLACES, st.sampled_from([WINDOW, regular(6, 50.0), regular(3, 90.0)]))
+def test_what_is_left_of_a_segment_is_as_long_as_the_intersection(
+    start: Point, end: Point, window: Ring
+) -> None:
+    """The part inside has the length of shapely's intersection; none where that is empty."""
+    span = span_inside(start, end, window)
+    found = 0.0 if span is None else (span[1] - span[0]) * math.dist(start, end)
+    wanted = LineString([start, end]).intersection(Polygon(window)).length
+    assert abs(found - wanted) < LENGTH_SLACK
+
+
+def test_a_segment_along_an_edge_may_lie_a_little_outside() -> None:
+    """Within the slack it is inside, beyond it is not."""
+    assert span_inside((0.0, -1e-9), (100.0, -1e-9), WINDOW) is None
+    assert span_inside((0.0, -1e-9), (100.0, -1e-9), WINDOW, 1e-6) == (0.0, 1.0)
+    assert span_inside((0.0, -1e-3), (100.0, -1e-3), WINDOW, 1e-6) is None

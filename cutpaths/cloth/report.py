@@ -13,7 +13,7 @@ from cutpaths.cloth.lengths_to_buy import Shopping, counted, shopping
 from cutpaths.cloth.lengths_to_buy import bought_words as bought_words
 from cutpaths.cloth.notes import percent
 from cutpaths.cloth.plan_words import CAUTION, sold_words, steps
-from cutpaths.lengths import Ruler, Unit, decimals
+from cutpaths.lengths import Ruler, decimals
 from cutpaths.project.stock import Sold, Stock
 
 COLUMNS = 100
@@ -158,8 +158,3 @@ def place_rows(plans: Sequence[FabricPlan]) -> Iterator[tuple[str | float | bool
 def number(value: Fraction | int) -> float:
     """A number for programs, to six decimals."""
     return round(float(value), 6)
-
-
-def unit_words(ruler: Ruler) -> str:
-    """The ruler's unit as a word."""
-    return "inches" if ruler.unit is Unit.INCH else str(ruler.unit.value)

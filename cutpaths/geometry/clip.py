@@ -1,8 +1,23 @@
-"""The part of a ring that lies inside a convex window; mm."""
+"""The part of a ring or of a segment that lies inside a convex window; mm."""
 
 from __future__ import annotations
 
-from cutpaths.geometry.polygons import ON_EDGE_MM, Ring, between, dot, edges, right_of, sub, unit
+from cutpaths.geometry.polygons import (
+    ON_EDGE_MM,
+    Ring,
+    between,
+    cross,
+    distance,
+    dot,
+    edges,
+    right_of,
+    sub,
+    unit,
+)
+from cutpaths.shapes import Point
+
+# Two sides that span less than this are parallel.
+PARALLEL_MM2 = 1e-12
 
 
 def clipped(ring: Ring, window: Ring) -> Ring:
@@ -34,3 +49,31 @@ def _cut(ring: Ring, depths: list[float]) -> Ring:
         if min(here, there) < -ON_EDGE_MM and max(here, there) > ON_EDGE_MM:
             kept.append(between(start, end, here / (here - there)))
     return tuple(kept)
+
+
+def span_inside(
+    start: Point, end: Point, window: Ring, slack: float = 0.0
+) -> tuple[float, float] | None:
+    """Where along a segment it enters and leaves a convex window, as parts of its length.
+
+    None where it has no point inside; a segment along an edge may lie `slack` outside it.
+    (Cyrus and Beck, 1978.)
+
+    >>> square = ((0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0))
+    >>> span_inside((-2.0, 1.0), (2.0, 1.0), square)
+    (0.5, 1.0)
+    """
+    way, low, high = sub(end, start), 0.0, 1.0
+    for corner, after in edges(window):
+        side = sub(after, corner)
+        inside, gain = cross(side, sub(start, corner)), cross(side, way)
+        if abs(gain) < PARALLEL_MM2:
+            if inside < 0.0 and inside < -slack * distance(corner, after):
+                return None
+        elif gain > 0.0:
+            low = max(low, -inside / gain)
+        else:
+            high = min(high, -inside / gain)
+        if low > high:
+            return None
+    return low, high

@@ -11,7 +11,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 
 from cutpaths.drawing import Dimension, Item, Placed, dimension_parts, move, text_paths
-from cutpaths.geometry.polygons import Ring, box, cross, edges, sub
+from cutpaths.geometry.clip import span_inside
+from cutpaths.geometry.polygons import Ring, box, edges
 from cutpaths.shapes import Circle, Motion, Path, Point, Text
 from cutpaths.values import Value, field
 
@@ -89,21 +90,8 @@ def segments(shape: Path | Circle) -> tuple[Segment, ...]:
 
 
 def touches(ring: Ring, segment: Segment) -> bool:
-    """Whether a segment has a point in a convex ring (Cyrus and Beck's clipping, 1978)."""
-    start, end = segment
-    way, low, high = sub(end, start), 0.0, 1.0
-    for corner, after in edges(ring):
-        side = sub(after, corner)
-        inside, gain = cross(side, sub(start, corner)), cross(side, way)
-        if gain == 0.0:
-            if inside < 0.0:
-                return False
-            continue
-        part = -inside / gain
-        low, high = (max(low, part), high) if gain > 0.0 else (low, min(high, part))
-        if low > high:
-            return False
-    return True
+    """Whether a segment has a point in a convex ring."""
+    return span_inside(*segment, ring) is not None
 
 
 def _clearest(choice: Sequence[Item], drawn: _Drawn) -> tuple[Item, _Drawn]:

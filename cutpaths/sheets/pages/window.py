@@ -10,7 +10,8 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 from cutpaths.drawing import Item, flatten
-from cutpaths.geometry.polygons import SAME_PLACE_MM, Ring, cross, distance, edges, inside_by, sub
+from cutpaths.geometry.clip import span_inside
+from cutpaths.geometry.polygons import SAME_PLACE_MM, Ring, distance, inside_by
 from cutpaths.shapes import Circle, Path, Point, Text
 from cutpaths.sheets.pages.text_places import text_room
 from cutpaths.values import replace
@@ -41,26 +42,16 @@ def _seen(item: Item, window: Ring) -> Iterator[Path | Circle | Text]:
 
 
 def shown(segment: Segment, window: Ring) -> Segment | None:
-    """The part of a segment in a window (Cyrus and Beck, 1978); None where that has no length.
+    """The part of a segment in a window; None where that has no length.
 
     >>> square = ((0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0))
     >>> shown(((-2.0, 1.0), (2.0, 1.0)), square)
     ((0.0, 1.0), (2.0, 1.0))
     """
-    start, end = segment
-    way, low, high = sub(end, start), 0.0, 1.0
-    for corner, after in edges(window):
-        side = sub(after, corner)
-        inside, gain = cross(side, sub(start, corner)), cross(side, way)
-        if gain == 0.0:
-            if inside < 0.0:
-                return None
-            continue
-        part = -inside / gain
-        low, high = (max(low, part), high) if gain > 0.0 else (low, min(high, part))
-    if (high - low) * distance(start, end) <= SAME_PLACE_MM:
+    span = span_inside(*segment, window)
+    if span is None or (span[1] - span[0]) * distance(*segment) <= SAME_PLACE_MM:
         return None
-    return _at(segment, low), _at(segment, high)
+    return _at(segment, span[0]), _at(segment, span[1])
 
 
 def _at(segment: Segment, part: float) -> Point:

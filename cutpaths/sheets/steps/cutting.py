@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from cutpaths.geometry.clip import span_inside
 from cutpaths.geometry.polygons import (
     ON_EDGE_MM,
     Ring,
@@ -25,37 +26,12 @@ SHORT_MM = 1e-4
 
 
 def part_inside(start: Point, end: Point, window: Ring) -> Segment | None:
-    """The part of a segment inside a convex ring; None where there is none.
-
-    Cyrus and Beck's rule (1978): each edge of the window moves one end of the segment inward.
-    """
-    span = _span_inside(start, end, window, ON_EDGE_MM)
+    """The part of a segment inside a convex ring; None where there is none."""
+    span = span_inside(start, end, window, ON_EDGE_MM)
     if span is None:
         return None
     found = between(start, end, span[0]), between(start, end, span[1])
     return found if distance(*found) > SHORT_MM else None
-
-
-def _span_inside(
-    start: Point, end: Point, window: Ring, slack: float = 0.0
-) -> tuple[float, float] | None:
-    """Where along a segment it enters and leaves a convex ring, as parts of its length.
-
-    A segment along an edge of the ring may lie `slack` outside it.
-    """
-    low, high = 0.0, 1.0
-    way = sub(end, start)
-    for p, q in edges(window):
-        side = sub(q, p)
-        ahead, here = cross(side, way), cross(side, sub(start, p))
-        if abs(ahead) < 1e-12:
-            if here < -slack * distance(p, q):
-                return None
-        elif ahead > 0:
-            low = max(low, -here / ahead)
-        else:
-            high = min(high, -here / ahead)
-    return (low, high) if low < high else None
 
 
 def parts_outside(start: Point, end: Point, covers: Iterable[Ring]) -> tuple[Segment, ...]:
@@ -67,8 +43,8 @@ def parts_outside(start: Point, end: Point, covers: Iterable[Ring]) -> tuple[Seg
 
 
 def _less(start: Point, end: Point, cover: Ring) -> Iterator[Segment]:
-    span = _span_inside(start, end, cover)
-    if span is None:
+    span = span_inside(start, end, cover)
+    if span is None or span[0] == span[1]:
         yield start, end
         return
     for low, high in ((0.0, span[0]), (span[1], 1.0)):

@@ -34,6 +34,7 @@ from cutpaths.sheets.steps.scenes import (
     opening_ends,
     side_letters,
 )
+from cutpaths.sheets.steps.side_words import border_words
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tools import chip_of_needle, hand_needle, iron
 from cutpaths.sheets.steps.view import MIRRORED, Room, View, detail, whole
@@ -157,17 +158,6 @@ def _corner(making: Making) -> Step:
     )
 
 
-def _border_words(making: Making) -> str:
-    """The border's width, or that of each side."""
-    numbers = making.numbers
-    if numbers.get("border"):
-        return f"{numbers['border']} wide on every side"
-    found = (
-        f"{numbers[f'border.{letter(i).lower()}']} on side {letter(i)}" for i in range(making.sides)
-    )
-    return ", ".join(found)
-
-
 def _press(making: Making) -> Step:
     kit = making.kit
     picture = Picture(kit=kit, key="press", shows="the border pressed to its width")
@@ -203,7 +193,7 @@ def _press(making: Making) -> Step:
         title="Press the border",
         words=(
             "Lay the blanket flat, the top upward.",
-            f"Press the border to one width: {_border_words(making)}.",
+            f"Press the border to one width: {border_words(making)}.",
             "Push the raw edges of the seam toward the border, away from the top.",
             *_fold_in_words(making),
             "Keep the iron away from children, and press only as hot as the cloth allows.",
@@ -349,7 +339,7 @@ def finished(making: Making) -> Step:
         title="The finished blanket",
         words=(
             f"It measures {across} across and {down} down.",
-            f"The border is {_border_words(making)}.",
+            f"The border is {border_words(making)}.",
         ),
         check="Measure it through the middle, both ways.",
         drawing=picture.drawing(),

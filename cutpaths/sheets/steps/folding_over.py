@@ -30,6 +30,7 @@ from cutpaths.sheets.steps.making import Making
 from cutpaths.sheets.steps.marking import join_panels
 from cutpaths.sheets.steps.picture import Picture
 from cutpaths.sheets.steps.scenes import loupe, panel_seams, side_letters
+from cutpaths.sheets.steps.side_words import border_words
 from cutpaths.sheets.steps.step import Stage, Step
 from cutpaths.sheets.steps.tints import Cloth
 from cutpaths.sheets.steps.tools import iron
@@ -271,23 +272,13 @@ def _first_fold(making: Making) -> Step:
         words=(
             f"Fold side {letter(side)} of the backing over until its raw edge lies on the raw edge"
             " of the top.",
-            f"Each fold is {_border_words(making)}.",
+            f"Each fold is {border_words(making)}.",
             "Press it. Do all sides, in the order"
             f" {' '.join(letter(i) for i in making.kit.order)}.",
         ),
         check="The raw edge of the backing lies on the raw edge of the top, all along.",
         drawing=picture.drawing(),
     )
-
-
-def _border_words(making: Making) -> str:
-    numbers = making.numbers
-    if numbers.get("border"):
-        return f"{numbers['border']} wide"
-    found = (
-        f"{numbers[f'border.{letter(i).lower()}']} on side {letter(i)}" for i in range(making.sides)
-    )
-    return ", ".join(found)
 
 
 def _second_fold(making: Making) -> Step:
@@ -334,7 +325,7 @@ def _press(making: Making) -> Step:
         stage=Stage.FINISHING,
         title="Press the border",
         words=(
-            f"Press the border: {_border_words(making)}.",
+            f"Press the border: {border_words(making)}.",
             "Pin it all round, the miters first.",
             "Keep the iron away from children, and press only as hot as the cloth allows.",
         ),

@@ -72,3 +72,14 @@ def opening_words(making: Making) -> tuple[str, ...]:
         f" {numbers['opening.start']} and {numbers['opening.end']} from the dot at corner"
         f" {opening_corner(making)}.",
     )
+
+
+def border_words(making: Making) -> str:
+    """The border's width, or that of each side."""
+    numbers = making.numbers
+    if numbers.get("border"):
+        return f"{numbers['border']} wide on every side"
+    found = (
+        f"{numbers[f'border.{letter(i).lower()}']} on side {letter(i)}" for i in range(making.sides)
+    )
+    return ", ".join(found)
